@@ -1,0 +1,21 @@
+// The door of this folder: everything the layers above may use. Pure values and functions; no store, clock, locale,
+// stream or file, and no knowledge of colours, vehicles or shops.
+#pragma once
+
+#include "electrical/adding.h"        // IWYU pragma: export
+#include "electrical/amplifier.h"     // IWYU pragma: export
+#include "electrical/conductor.h"     // IWYU pragma: export
+#include "electrical/converter.h"     // IWYU pragma: export
+#include "electrical/corner.h"        // IWYU pragma: export
+#include "electrical/laws.h"          // IWYU pragma: export
+#include "electrical/level_chain.h"   // IWYU pragma: export
+#include "electrical/meter.h"         // IWYU pragma: export
+#include "electrical/named.h"         // IWYU pragma: export
+#include "electrical/output_stage.h"  // IWYU pragma: export
+#include "electrical/quantity.h"      // IWYU pragma: export
+#include "electrical/rating.h"        // IWYU pragma: export
+#include "electrical/signal.h"        // IWYU pragma: export
+#include "electrical/supply.h"        // IWYU pragma: export
+#include "electrical/swing.h"         // IWYU pragma: export
+#include "electrical/tone_reading.h"  // IWYU pragma: export
+#include "electrical/units.h"         // IWYU pragma: export

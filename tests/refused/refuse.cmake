@@ -1,0 +1,43 @@
+# Does the compiler refuse exactly the marked line of one file? Passes when the file compiles without that line and, with it,
+# fails with an error on that line. Arguments: COMPILER, INCLUDE, SNIPPET, SCRATCH.
+set(marker "// refused\n")
+file(READ ${SNIPPET} text)
+
+if(NOT text MATCHES "^// refused: [^\n]+\n")
+  message(FATAL_ERROR "${SNIPPET}: the first line must say what is refused and why: \"// refused: ...\"")
+endif()
+string(FIND "${text}" "${marker}" first)
+string(FIND "${text}" "${marker}" last REVERSE)
+if(first EQUAL -1 OR NOT first EQUAL last)
+  message(FATAL_ERROR "${SNIPPET}: exactly one line must end with the marker")
+endif()
+
+string(SUBSTRING "${text}" 0 ${first} before)
+string(REGEX MATCHALL "\n" breaks "${before}")
+list(LENGTH breaks line)
+math(EXPR line "${line} + 1")
+
+# The control: the same file with the marked line left empty.
+string(FIND "${before}" "\n" line_start REVERSE)
+math(EXPR line_start "${line_start} + 1")
+string(SUBSTRING "${text}" 0 ${line_start} head)
+string(LENGTH "${marker}" marker_length)
+math(EXPR rest "${first} + ${marker_length}")
+string(SUBSTRING "${text}" ${rest} -1 tail)
+get_filename_component(name ${SNIPPET} NAME)
+set(control ${SCRATCH}/control_${name})
+file(WRITE ${control} "${head}\n${tail}")
+
+set(compile ${CMAKE_COMMAND} -E env LC_ALL=C ${COMPILER} -std=c++20 -fsyntax-only -I${INCLUDE})
+execute_process(COMMAND ${compile} ${control} RESULT_VARIABLE failed ERROR_VARIABLE errors)
+if(failed)
+  message(FATAL_ERROR "${SNIPPET}: does not compile even without the refused line:\n${errors}")
+endif()
+execute_process(COMMAND ${compile} ${SNIPPET} RESULT_VARIABLE failed ERROR_VARIABLE errors)
+if(NOT failed)
+  message(FATAL_ERROR "${SNIPPET}:${line}: compiles, but must be refused")
+endif()
+string(FIND "${errors}" "${name}:${line}:" named)
+if(named EQUAL -1 OR NOT errors MATCHES "${name}:${line}:[0-9]+: error: ")
+  message(FATAL_ERROR "${SNIPPET}: refused, but not for line ${line}:\n${errors}")
+endif()
