@@ -1,4 +1,4 @@
-// Text files that travel inside the program (schema/*.sql, src/rules/shipped/*.toml), written into C++ at build time.
+// Text files that travel inside the program (schema, shipped rules, practice shop), written into C++ at build time.
 #pragma once
 
 #include <span>

@@ -1,0 +1,207 @@
+// How does a batch get into the store? One transaction: shops, entries as new revisions where they differ, notes as this shop's own
+// (or, in a practice catalog, the named shop's), terms. A dry run does the same work and gives it up at the end.
+#include <fmt/format.h>
+#include <sodium.h>
+
+#include <algorithm>
+#include <set>
+
+#include "catalog/state.h"
+
+namespace tapbook {
+namespace {
+
+std::string_view as_bytes(const RecordId& id) { return {reinterpret_cast<const char*>(id.data()), id.size()}; }
+
+std::string practice_shop_bytes(std::string_view code) { return std::string(as_bytes(short_hash(fmt::format("practice shop/{}", code)))); }
+
+// The words that tell a car apart, without blanks and case, so that "AB 123" and "ab123" are one car.
+std::string car_token(std::string_view salt, std::string_view words) {
+    std::string plain;
+    for (const char c : folded(words))
+        if (c != ' ') plain += c;
+    return to_hex(short_hash(fmt::format("{}{}", salt, plain)));
+}
+
+class BatchAdding {
+  public:
+    BatchAdding(Catalog::State& state, const Batch& batch, const std::string& today) : state_(state), batch_(batch), today_(today) {}
+
+    AddReport run() {
+        for (const auto& shop : batch_.shops) add_shop(shop);
+        for (const auto& entry : batch_.entries) add_entry(entry);
+        remember_grades(before_);
+        for (const auto& note : batch_.notes) add_note(note);
+        remember_grades(after_);
+        for (const auto& [path, grade] : after_)
+            if (before_[path] != grade) report_.moves.push_back({path, before_[path], grade});
+        for (const auto& terms : batch_.terms) add_terms(terms);
+        return std::move(report_);
+    }
+
+    // Ids of the records that were new, for the action table.
+    std::string new_records() const { return new_records_; }
+
+  private:
+    bool is_own_code(std::string_view code) const { return code.empty() || code == slug_from(state_.own.name); }
+
+    void add_shop(const ShopDraft& shop) {
+        if (is_own_code(shop.code)) return;
+        const auto number = shop_number(state_.database, practice_shop_bytes(shop.code));
+        auto update = state_.database.prepare("UPDATE shop SET name = ?1, known = 1 WHERE number = ?2");
+        update.bind_all(shop.name, number);
+        update.run();
+    }
+
+    void add_entry(const EntryDraft& draft) {
+        const std::string path = text_field(draft.values, "path");
+        const auto stored = current_entries(state_.database, draft.kind, path, path + '\x01');
+        StoredEntry entry{draft.values, 1, bytes_of_hex(state_.own.id)};
+        std::string_view word = "new";
+        if (!stored.empty()) {
+            if (same_fields(stored.front().entry.values, draft.values)) {
+                ++report_.entries_here;
+                return;
+            }
+            word = "changed";
+        }
+        entry.revision = 1 + highest_revision(draft.kind, path);
+        word == "new" ? ++report_.entries_new : ++report_.entries_changed;
+        report_.lines.push_back(fmt::format("{:<8} {:<9} {}", word, word_of(draft.kind), path));
+        const RecordId id = record_id(record_line(entry_record(draft.kind, entry, today_, state_.practice)));
+        insert_entry(state_.database, draft.kind, entry, id, today_);
+        new_records_ += to_hex(id) + '\n';
+    }
+
+    // Hazards only grow: the stored union counts as the same when it holds all that the draft says.
+    static bool same_fields(Values stored, Values draft) {
+        const auto stored_hazards = list_field(stored, "hazards"), draft_hazards = list_field(draft, "hazards");
+        const bool covered = std::all_of(draft_hazards.begin(), draft_hazards.end(), [&](const std::string& word) {
+            return std::find(stored_hazards.begin(), stored_hazards.end(), word) != stored_hazards.end();
+        });
+        if (stored.contains("hazards") != draft.contains("hazards") || !covered) return false;
+        stored.erase("hazards");
+        draft.erase("hazards");
+        return stored == draft;
+    }
+
+    std::int64_t highest_revision(EntryKind kind, const std::string& path) {
+        auto rows = state_.database.prepare(fmt::format("SELECT coalesce(max(revision), 0) FROM {} WHERE path = ?1", word_of(kind)));
+        rows.bind_all(path);
+        rows.step();
+        return rows.integer(0);
+    }
+
+    struct Author {
+        std::string shop_hex, salt;
+    };
+
+    Author author_of(const NoteDraft& note) {
+        if (!is_own_code(note.shop_code)) {
+            const RecordId salt = short_hash(fmt::format("practice salt/{}", note.shop_code));
+            return {hex_of(practice_shop_bytes(note.shop_code)), std::string(as_bytes(salt))};
+        }
+        if (own_salt_.empty()) {
+            auto rows = state_.database.prepare("SELECT salt FROM secret");
+            if (rows.step()) own_salt_ = rows.blob(0);
+        }
+        return {state_.own.id, own_salt_};
+    }
+
+    void add_note(const NoteDraft& note) {
+        const Author author = author_of(note);
+        Values fields = note.values;
+        if (!note.car_words.empty()) fields["car"] = car_token(author.salt, note.car_words);
+        const Values record = note_record(fields, author.shop_hex, state_.practice);
+        const RecordId id = record_id(record_line(record));
+        const bool is_new = insert_note(state_.database, record, id, true);
+        is_new ? ++report_.notes_new : ++report_.notes_here;
+        if (is_new) new_records_ += to_hex(id) + '\n';
+    }
+
+    // The grade of every pair, power circuit and premium flag that the batch's notes touch.
+    void remember_grades(std::map<std::string, Grade>& grades) {
+        std::set<std::string> cars;
+        for (const auto& note : batch_.notes) cars.emplace(path_head(text_field(note.values, "path"), vehicle_depth));
+        const KnownShops known = known_shops(state_.database);
+        for (const auto& car : cars) {
+            const auto notes = notes_of_vehicle(state_.database, car);
+            for (const auto& draft : batch_.notes) {
+                const std::string path = text_field(draft.values, "path");
+                if (path_head(path, vehicle_depth) != car) continue;
+                const auto live = notes.live.find(path);
+                const std::vector<Note> list = live == notes.live.end() ? std::vector<Note>() : live->second;
+                grades[path] = grade_of(list, word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair), known);
+            }
+        }
+    }
+
+    static Grade grade_of(const std::vector<Note>& notes, NoteKind kind, const KnownShops& known) {
+        switch (kind) {
+            case NoteKind::pair: return pair_standing(notes, {}, known).pair.grade;
+            case NoteKind::switched: return switched_standing(notes, known).circuit.grade;
+            case NoteKind::system: return premium_standing(notes, known).grade;
+        }
+        return Grade::blank;
+    }
+
+    void add_terms(const TermsDraft& draft) {
+        auto rows = state_.database.prepare("SELECT cost_cents, lead_days, pack, on_hand, on_order FROM terms WHERE part = ?1");
+        rows.bind_all(draft.part);
+        Terms stored;
+        const bool there = rows.step();
+        if (there) {
+            const auto small = [&](int column) -> std::optional<int> {
+                const auto number = rows.optional_integer(column);
+                return number ? std::optional(static_cast<int>(*number)) : std::nullopt;
+            };
+            stored = {rows.optional_integer(0), small(1), small(2), small(3), small(4)};
+        }
+        if (there && stored == draft.terms) {
+            ++report_.terms_here;
+            return;
+        }
+        rows.reset();
+        auto put = state_.database.prepare("INSERT INTO terms (part, cost_cents, lead_days, pack, on_hand, on_order) VALUES (?1, ?2, ?3, ?4, ?5, ?6)"
+                                           " ON CONFLICT (part) DO UPDATE SET cost_cents = ?2, lead_days = ?3, pack = ?4, on_hand = ?5, on_order = ?6");
+        put.bind_all(draft.part, draft.terms.cost_cents, draft.terms.lead_days, draft.terms.pack, draft.terms.on_hand, draft.terms.on_order);
+        put.run();
+        ++report_.terms_changed;
+        report_.lines.push_back(fmt::format("{:<8} {:<9} {}", there ? "changed" : "new", "terms", draft.part));
+    }
+
+    Catalog::State& state_;
+    const Batch& batch_;
+    const std::string& today_;
+    AddReport report_;
+    std::map<std::string, Grade> before_, after_;
+    std::string new_records_, own_salt_;
+};
+
+}  // namespace
+
+AddReport Catalog::add(const Batch& batch, bool dry_run, const std::string& today) {
+    try {
+        std::vector<std::string> shop_codes = {slug_from(state_->own.name)};
+        for (const auto& shop : batch.shops) shop_codes.push_back(shop.code);
+        auto names = state_->database.prepare("SELECT name FROM shop WHERE name IS NOT NULL");
+        while (names.step()) shop_codes.push_back(slug_from(names.text(0)));
+        sqlite::Transaction transaction(state_->database);
+        check_batch(batch, *this, state_->practice, shop_codes);
+        BatchAdding adding(*state_, batch, today);
+        AddReport report = adding.run();
+        if (!adding.new_records().empty()) {
+            auto action = state_->database.prepare("INSERT INTO action (date, words, records) VALUES (?1, ?2, ?3)");
+            action.bind_all(today, fmt::format("add {}", batch.file), adding.new_records());
+            action.run();
+        }
+        if (dry_run) return report;
+        transaction.commit();
+        report.written = true;
+        return report;
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, state_->file);
+    }
+}
+
+}  // namespace tapbook

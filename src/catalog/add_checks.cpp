@@ -1,0 +1,109 @@
+// What can only the store tell about a batch? Whether a path is there twice, whether its parent exists, whether a named author is
+// allowed. Each complaint points at the line in the file.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "catalog/state.h"
+
+namespace tapbook {
+namespace {
+
+class Check {
+  public:
+    Check(const Batch& batch, const Catalog& catalog, bool practice, const std::vector<std::string>& shop_codes)
+        : batch_(batch), catalog_(catalog), practice_(practice), shop_codes_(shop_codes) {}
+
+    void run() {
+        for (const auto& entry : batch_.entries) check_entry(entry);
+        for (const auto& note : batch_.notes) check_note(note);
+        for (const auto& terms : batch_.terms) check_terms(terms);
+        if (!practice_ && !batch_.shops.empty())
+            complain(batch_.shops.front().place, "[[shop]] is taken by practice catalogs only", "other shops' notes arrive in packs, signed by them");
+        if (!complaints_.empty()) throw InputRefused(std::move(complaints_));
+    }
+
+  private:
+    void complain(const SourcePlace& place, std::string message, std::string hint) {
+        if (complaints_.size() < 20) complaints_.push_back({place, std::move(message), std::move(hint)});
+    }
+
+    bool exists(EntryKind kind, std::string_view path) const { return seen_.contains({kind, std::string(path)}) || catalog_.has_entry(kind, path); }
+
+    void check_entry(const EntryDraft& entry) {
+        const std::string path = text_field(entry.values, "path");
+        const auto [first, is_new] = seen_.emplace(std::pair(entry.kind, path), entry.place.line);
+        if (!is_new)
+            complain(entry.place, fmt::format("{} {} is in this file twice, first in line {}", word_of(entry.kind), path, first->second), "keep one of them");
+        switch (entry.kind) {
+            case EntryKind::system: need_parent(entry.place, EntryKind::vehicle, path, vehicle_depth); break;
+            case EntryKind::circuit: need_parent(entry.place, EntryKind::system, path, system_depth); break;
+            case EntryKind::tap: need_parent(entry.place, EntryKind::circuit, path, circuit_depth); break;
+            case EntryKind::converter:
+            case EntryKind::amplifier: need_other_kind_free(entry, path); break;
+            case EntryKind::vehicle: break;
+        }
+    }
+
+    void need_other_kind_free(const EntryDraft& entry, const std::string& path) {
+        const EntryKind other = entry.kind == EntryKind::converter ? EntryKind::amplifier : EntryKind::converter;
+        if (exists(other, path)) complain(entry.place, fmt::format("{} is already the code of an {}", path, word_of(other)), "choose another code");
+    }
+
+    // The paths of one kind in this file, without the vehicle's part: what a typing mistake is compared with.
+    std::string nearest_in_file(EntryKind kind, std::string_view path) const {
+        std::vector<std::string_view> tails;
+        for (const auto& [key, line] : seen_)
+            if (key.first == kind) tails.push_back(path_tail(key.second, vehicle_depth));
+        const auto near = nearest(path_tail(path, vehicle_depth), tails);
+        return near ? fmt::format("did you mean \"{}\"?", *near) : std::string();
+    }
+
+    void need_parent(const SourcePlace& place, EntryKind kind, std::string_view path, std::size_t depth) {
+        const auto parent = path_head(path, depth);
+        if (exists(kind, parent)) return;
+        const auto tail = path_tail(parent, vehicle_depth);
+        std::string hint = nearest_in_file(kind, parent);
+        if (hint.empty()) hint = fmt::format("write its [[{}]] table above this one", word_of(kind));
+        complain(place, fmt::format("there is no {} \"{}\"", word_of(kind), tail.empty() ? parent : tail), hint);
+    }
+
+    void check_note(const NoteDraft& note) {
+        const std::string path = text_field(note.values, "path");
+        const auto parts = path_parts(path);
+        const bool unrecorded = parts.size() > vehicle_depth && parts[vehicle_depth] == unrecorded_system;
+        if (!unrecorded) {
+            const EntryKind kind = parts.size() == system_depth ? EntryKind::system : EntryKind::tap;
+            need_parent(note.place, kind, path, parts.size());
+        }
+        if (note.shop_code.empty()) return;
+        const bool own = note.shop_code == shop_codes_.front();
+        if (!practice_ && !own)
+            complain(note.place, fmt::format("a note in the name of shop \"{}\"", note.shop_code),
+                     "leave shop out: notes are written in this shop's name; other shops' notes arrive in packs");
+        else if (practice_ && std::find(shop_codes_.begin(), shop_codes_.end(), note.shop_code) == shop_codes_.end())
+            complain(note.place, fmt::format("there is no shop \"{}\"", note.shop_code), "write its [[shop]] table first");
+    }
+
+    void check_terms(const TermsDraft& terms) {
+        if (!exists(EntryKind::converter, terms.part) && !exists(EntryKind::amplifier, terms.part))
+            complain(terms.place, fmt::format("there is no part \"{}\"", terms.part), "add the parts file first");
+    }
+
+    const Batch& batch_;
+    const Catalog& catalog_;
+    bool practice_;
+    const std::vector<std::string>& shop_codes_;
+    std::map<std::pair<EntryKind, std::string>, int> seen_;
+    std::vector<Complaint> complaints_;
+};
+
+}  // namespace
+
+void check_batch(const Batch& batch, const Catalog& catalog, bool practice, const std::vector<std::string>& shop_codes) {
+    Check(batch, catalog, practice, shop_codes).run();
+}
+
+}  // namespace tapbook

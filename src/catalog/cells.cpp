@@ -1,0 +1,105 @@
+// See cells.h.
+#include "catalog/cells.h"
+
+#include <algorithm>
+
+namespace tapbook {
+namespace {
+
+constexpr char between_items = '\n';
+
+std::string joined(const TextList& list) {
+    std::string text;
+    for (const auto& item : list) {
+        if (!text.empty()) text += between_items;
+        text += item;
+    }
+    return text;
+}
+
+TextList split(std::string_view text) {
+    TextList list;
+    while (!text.empty()) {
+        const auto end = std::min(text.find(between_items), text.size());
+        list.emplace_back(text.substr(0, end));
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return list;
+}
+
+// The small number the ledger keeps for a word, a colour or a day.
+sqlite::Value ledger_number(const Field& field, const std::string& text) {
+    if (field.kind == FieldKind::word) {
+        const auto words = field.words();
+        const auto found = std::find(words.begin(), words.end(), text);
+        if (found != words.end()) return static_cast<std::int64_t>(found - words.begin());
+    }
+    if (field.kind == FieldKind::colour)
+        if (const auto colour = wire_colour_from_code(text)) return to_integer(*colour);
+    if (field.kind == FieldKind::day)
+        if (const auto day = day_number(text)) return *day;
+    return std::monostate{};
+}
+
+bool is_ledger_number(FieldKind kind) {
+    return kind == FieldKind::word || kind == FieldKind::colour || kind == FieldKind::day;
+}
+
+std::optional<std::string> ledger_text(const Field& field, std::int64_t number) {
+    if (field.kind == FieldKind::word) {
+        const auto words = field.words();
+        if (number >= 0 && number < static_cast<std::int64_t>(words.size())) return std::string(words[static_cast<std::size_t>(number)]);
+    }
+    if (field.kind == FieldKind::colour)
+        if (const auto colour = wire_colour_from_integer(number)) return code(*colour);
+    if (field.kind == FieldKind::day) return day_text(number);
+    return std::nullopt;
+}
+
+}  // namespace
+
+sqlite::Value cell_of(const Field& field, const Values& values, CellStyle style) {
+    const auto found = values.find(field.stored);
+    if (found == values.end()) return std::monostate{};
+    if (const auto* number = std::get_if<std::int64_t>(&found->second)) return *number;
+    if (const auto* flag = std::get_if<bool>(&found->second)) return std::int64_t{*flag ? 1 : 0};
+    if (const auto* list = std::get_if<TextList>(&found->second)) return joined(*list);
+    const auto& text = std::get<std::string>(found->second);
+    if (style == CellStyle::ledger && is_ledger_number(field.kind)) return ledger_number(field, text);
+    return text;
+}
+
+void put_cell(const Field& field, const sqlite::Value& cell, Values& values, CellStyle style) {
+    const std::string key(field.stored);
+    if (const auto* number = std::get_if<std::int64_t>(&cell)) {
+        if (field.kind == FieldKind::flag)
+            values[key] = *number != 0;
+        else if (style == CellStyle::ledger && is_ledger_number(field.kind)) {
+            if (auto text = ledger_text(field, *number)) values[key] = std::move(*text);
+        } else
+            values[key] = *number;
+    } else if (const auto* text = std::get_if<std::string>(&cell)) {
+        if (field.kind == FieldKind::names || field.kind == FieldKind::word_list || field.kind == FieldKind::loads)
+            values[key] = split(*text);
+        else
+            values[key] = *text;
+    }
+}
+
+sqlite::Value rest_of(const Values& values, std::span<const Field> fields, std::span<const std::string_view> kept, CellStyle style) {
+    Values rest;
+    for (const auto& [key, value] : values) {
+        if (std::find(kept.begin(), kept.end(), key) != kept.end()) continue;
+        const auto field = std::find_if(fields.begin(), fields.end(), [&, &name = key](const Field& f) { return f.stored == name; });
+        const bool has_cell = field != fields.end() && !std::holds_alternative<std::monostate>(cell_of(*field, values, style));
+        if (!has_cell) rest[key] = value;
+    }
+    if (rest.empty()) return std::monostate{};
+    return record_line(rest);
+}
+
+void put_rest(const sqlite::Value& cell, Values& values) {
+    if (const auto* line = std::get_if<std::string>(&cell)) values.merge(read_record_line(*line));
+}
+
+}  // namespace tapbook

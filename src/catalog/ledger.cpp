@@ -1,0 +1,186 @@
+// How are notes stored and read back? Clustered by (vehicle, tap, id): all notes of one car are one run of the table. Rows are only
+// ever added here.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "catalog/state.h"
+
+namespace tapbook {
+namespace {
+
+constexpr std::string_view kept_by_notes[] = {"type", "kind", "path", "shop", "car", "practice"};
+
+const std::vector<Field>& ledger_fields() {
+    static const std::vector<Field> fields = [] {
+        std::vector<Field> list;
+        for (const auto& note_field : note_fields()) list.push_back(note_field.field);
+        return list;
+    }();
+    return fields;
+}
+
+std::string column_list() {
+    std::string columns;
+    for (const auto& field : ledger_fields()) columns += fmt::format(", note.{}", field.stored);
+    return columns;
+}
+
+std::string_view as_bytes(const RecordId& id) { return {reinterpret_cast<const char*>(id.data()), id.size()}; }
+
+RecordId as_id(std::string_view bytes) {
+    RecordId id{};
+    if (bytes.size() == id.size()) std::copy(bytes.begin(), bytes.end(), id.begin());
+    return id;
+}
+
+struct Subject {
+    std::int64_t vehicle, tap;
+};
+
+Subject subject_of(sqlite::Database& database, const std::string& path) {
+    auto known = database.prepare("SELECT vehicle, tap FROM subject WHERE path = ?1");
+    known.bind_all(path);
+    if (known.step()) return {known.integer(0), known.integer(1)};
+    const auto car = path_head(path, vehicle_depth);
+    auto sibling = database.prepare("SELECT vehicle FROM subject WHERE path >= ?1 AND path < ?2 LIMIT 1");
+    sibling.bind_all(below_first(car), below_end(car));
+    std::int64_t vehicle = 0;
+    if (sibling.step()) {
+        vehicle = sibling.integer(0);
+    } else {
+        auto highest = database.prepare("SELECT coalesce(max(vehicle), 0) + 1 FROM subject");
+        highest.step();
+        vehicle = highest.integer(0);
+    }
+    auto insert = database.prepare("INSERT INTO subject (vehicle, path) VALUES (?1, ?2)");
+    insert.bind_all(vehicle, path);
+    insert.run();
+    return {vehicle, database.last_insert_rowid()};
+}
+
+std::optional<std::int64_t> vehicle_number(sqlite::Database& database, std::string_view vehicle_path) {
+    auto rows = database.prepare("SELECT vehicle FROM subject WHERE path >= ?1 AND path < ?2 LIMIT 1");
+    rows.bind_all(below_first(vehicle_path), below_end(vehicle_path));
+    return rows.step() ? std::optional(rows.integer(0)) : std::nullopt;
+}
+
+struct LedgerRow {
+    RecordId id;
+    Values values;
+    bool vouched, withdrawn, blocked;
+};
+
+// Calls each(LedgerRow) for every note of a vehicle in (path, id) order.
+template <class Each>
+void for_each_note(sqlite::Database& database, std::string_view vehicle_path, Each each) {
+    const auto vehicle = vehicle_number(database, vehicle_path);
+    if (!vehicle) return;
+    auto rows = database.prepare(fmt::format(
+        "SELECT note.id, subject.path, shop.id, note.kind, note.vouched, shop.blocked,"
+        " EXISTS (SELECT 1 FROM withdrawal WHERE target = note.id AND withdrawal.shop = note.shop AND withdrawal.vouched = 1),"
+        " note.car{}, note.rest FROM note JOIN subject ON subject.tap = note.tap JOIN shop ON shop.number = note.shop"
+        " WHERE note.vehicle = ?1 ORDER BY subject.path, note.id",
+        column_list()));
+    for (rows.bind_all(*vehicle); rows.step();) {
+        LedgerRow row{as_id(rows.blob(0)), {}, rows.integer(4) != 0, rows.integer(6) != 0, rows.integer(5) != 0};
+        row.values["path"] = std::string(rows.text(1));
+        row.values["shop"] = hex_of(rows.blob(2));
+        row.values["kind"] = std::string(words_of<NoteKind>()[static_cast<std::size_t>(rows.integer(3))].word);
+        if (const auto car = rows.optional_blob(7)) row.values["car"] = hex_of(*car);
+        int column = 8;
+        for (const auto& field : ledger_fields()) put_cell(field, rows.value(column++), row.values, CellStyle::ledger);
+        put_rest(rows.value(column), row.values);
+        each(std::move(row));
+    }
+}
+
+}  // namespace
+
+std::int64_t shop_number(sqlite::Database& database, std::string_view id_bytes) {
+    auto known = database.prepare("SELECT number FROM shop WHERE id = ?1");
+    known.bind_all(sqlite::BlobView{id_bytes});
+    if (known.step()) return known.integer(0);
+    auto insert = database.prepare("INSERT INTO shop (id) VALUES (?1)");
+    insert.bind_all(sqlite::BlobView{id_bytes});
+    insert.run();
+    return database.last_insert_rowid();
+}
+
+bool insert_note(sqlite::Database& database, const Values& record, const RecordId& id, bool vouched) {
+    const auto subject = subject_of(database, text_field(record, "path"));
+    const auto kind = word_field<NoteKind>(record, "kind").value_or(NoteKind::pair);
+    std::string columns, marks;
+    int mark = 8;
+    for (const auto& field : ledger_fields()) {
+        columns += fmt::format(", {}", field.stored);
+        marks += fmt::format(", ?{}", mark++);
+    }
+    auto insert = database.prepare(fmt::format("INSERT OR IGNORE INTO note (vehicle, tap, id, kind, shop, vouched, car{}, rest) "
+                                               "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7{}, ?{})",
+                                               columns, marks, mark));
+    const std::string car = bytes_of_hex(text_field(record, "car"));
+    insert.bind(1, subject.vehicle);
+    insert.bind(2, subject.tap);
+    insert.bind(3, sqlite::BlobView{as_bytes(id)});
+    insert.bind(4, static_cast<std::int64_t>(kind));
+    insert.bind(5, shop_number(database, bytes_of_hex(text_field(record, "shop"))));
+    insert.bind(6, vouched ? 1 : 0);
+    car.empty() ? insert.bind(7, std::nullopt) : insert.bind(7, sqlite::BlobView{car});
+    mark = 8;
+    for (const auto& field : ledger_fields()) insert.bind(mark++, cell_of(field, record, CellStyle::ledger));
+    insert.bind(mark, rest_of(record, ledger_fields(), kept_by_notes, CellStyle::ledger));
+    insert.run();
+    return database.changes() == 1;
+}
+
+Values note_record(const Values& fields, const std::string& shop_hex, bool practice) {
+    Values record = fields;
+    record["type"] = std::string("note");
+    record["shop"] = shop_hex;
+    if (practice) record["practice"] = true;
+    return record;
+}
+
+LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicle_path) {
+    LedgerNotes notes;
+    for_each_note(database, vehicle_path, [&](LedgerRow row) {
+        const std::string path = text_field(row.values, "path");
+        if (row.blocked) return;
+        if (row.withdrawn) {
+            ++notes.withdrawn[path];
+            return;
+        }
+        auto& hazards = notes.hazards[path];
+        for (const auto& word : list_field(row.values, "hazards"))
+            if (std::find(hazards.begin(), hazards.end(), word) == hazards.end()) hazards.push_back(word);
+        Note note = note_of(row.values, row.id);
+        note.vouched = row.vouched;
+        notes.live[path].push_back(std::move(note));
+    });
+    return notes;
+}
+
+std::vector<std::pair<RecordId, Values>> note_records(sqlite::Database& database, std::string_view vehicle_path, bool practice) {
+    std::vector<std::pair<RecordId, Values>> records;
+    for_each_note(database, vehicle_path, [&](LedgerRow row) {
+        records.emplace_back(row.id, note_record(row.values, text_field(row.values, "shop"), practice));
+    });
+    return records;
+}
+
+KnownShops known_shops(sqlite::Database& database) {
+    KnownShops known;
+    auto rows = database.prepare("SELECT id FROM shop WHERE known = 1");
+    while (rows.step()) known.insert(hex_of(rows.blob(0)));
+    return known;
+}
+
+std::string hex_of(std::string_view bytes) { return to_hex(as_id(bytes)); }
+
+std::string bytes_of_hex(std::string_view hex) {
+    RecordId id{};
+    return from_hex(hex, id) ? std::string(as_bytes(id)) : std::string();
+}
+
+}  // namespace tapbook

@@ -1,0 +1,204 @@
+// What is known of one car, and what lies on the shelf? Reads whole key ranges and hands out plain values.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "catalog/state.h"
+
+namespace tapbook {
+namespace {
+
+template <class T>
+const T* found_or_null(const std::map<std::string, T, std::less<>>& by_path, std::string_view path) {
+    const auto found = by_path.find(path);
+    return found == by_path.end() ? nullptr : &found->second;
+}
+
+class CarReader {
+  public:
+    CarReader(sqlite::Database& database, std::string_view path, std::optional<int> year)
+        : database_(database), path_(path), notes_(notes_of_vehicle(database, path)), known_(known_shops(database)) {
+        car_.year = year;
+    }
+
+    // False when there is no such vehicle.
+    bool read() {
+        const auto vehicle = current_entries(database_, EntryKind::vehicle, path_, path_ + '\x01');
+        if (vehicle.empty()) return false;
+        car_.vehicle = vehicle_of(vehicle.front().entry.values);
+        for (const auto& system : entries(EntryKind::system)) add_system(system);
+        for (const auto& circuit : entries(EntryKind::circuit)) circuits_[text_field(circuit.entry.values, "path")] = circuit_of(circuit.entry.values);
+        for (const auto& tap : entries(EntryKind::tap)) add_tap(tap);
+        add_unrecorded();
+        return true;
+    }
+
+    CarFacts take() { return std::move(car_); }
+
+  private:
+    std::vector<CurrentEntry> entries(EntryKind kind) { return current_entries(database_, kind, below_first(path_), below_end(path_)); }
+
+    std::vector<Note> notes_at(std::string_view path) const {
+        const auto* live = found_or_null(notes_.live, path);
+        return live == nullptr ? std::vector<Note>() : *live;
+    }
+    int withdrawn_at(std::string_view path) const {
+        const auto* count = found_or_null(notes_.withdrawn, path);
+        return count == nullptr ? 0 : *count;
+    }
+
+    void add_system(const CurrentEntry& entry) {
+        SystemFacts system;
+        system.entry = sound_system_of(entry.entry.values);
+        system.code = path_tail(system.entry.path, vehicle_depth);
+        const auto notes = notes_at(system.entry.path);
+        system.premium = premium_standing(notes, known_, car_.year, withdrawn_at(system.entry.path));
+        for (const auto& note : notes)
+            if (!note.tell.empty()) system.noted_tells.push_back(note.tell);
+        car_.systems.push_back(std::move(system));
+    }
+
+    void fill_standing(TapFacts& facts, std::string_view path, std::optional<ConnectorSide> side) {
+        const auto notes = notes_at(path);
+        if (is_power(facts.circuit.role))
+            facts.switched = switched_standing(notes, known_, car_.year, withdrawn_at(path));
+        else
+            facts.pair = pair_standing(notes, side, known_, car_.year, withdrawn_at(path));
+        const auto* hazards = found_or_null(notes_.hazards, path);
+        if (hazards == nullptr) return;
+        for (const auto& word : *hazards)
+            if (const auto hazard = parse_word<Hazard>(word); hazard && std::find(facts.tap.hazards.begin(), facts.tap.hazards.end(), *hazard) == facts.tap.hazards.end())
+                facts.tap.hazards.push_back(*hazard);
+    }
+
+    void add_tap(const CurrentEntry& entry) {
+        TapFacts facts;
+        facts.tap = tap_point_of(entry.entry.values);
+        facts.code = facts.tap.path;
+        facts.system = path_parts(facts.code)[vehicle_depth];
+        facts.concurrent_edits = entry.concurrent;
+        const auto circuit = circuits_.find(path_head(facts.code, circuit_depth));
+        if (circuit == circuits_.end()) return;  // its circuit or system was retired
+        facts.circuit = circuit->second;
+        fill_standing(facts, facts.code, facts.tap.side);
+        car_.taps.push_back(std::move(facts));
+    }
+
+    void add_unrecorded() {
+        const std::string first = below_first(path_join(path_, unrecorded_system));
+        for (const auto& [path, notes] : notes_.live) {
+            if (!path.starts_with(first)) continue;
+            TapFacts facts;
+            facts.code = path;
+            facts.system = unrecorded_system;
+            facts.tap.path = path;
+            facts.tap.place = path_tail(path, circuit_depth);
+            facts.circuit.path = path_head(path, circuit_depth);
+            facts.circuit.role = notes.front().kind == NoteKind::switched ? Role::switched_power : Role::speaker;
+            fill_standing(facts, path, {});
+            car_.unrecorded.push_back(std::move(facts));
+        }
+    }
+
+    sqlite::Database& database_;
+    std::string path_;
+    LedgerNotes notes_;
+    KnownShops known_;
+    CarFacts car_;
+    std::map<std::string, Circuit, std::less<>> circuits_;
+};
+
+std::map<std::string, Terms, std::less<>> all_terms(sqlite::Database& database) {
+    std::map<std::string, Terms, std::less<>> terms;
+    auto rows = database.prepare("SELECT part, cost_cents, lead_days, pack, on_hand, on_order FROM terms");
+    while (rows.step()) {
+        const auto small = [&](int column) -> std::optional<int> {
+            const auto number = rows.optional_integer(column);
+            return number ? std::optional(static_cast<int>(*number)) : std::nullopt;
+        };
+        terms[std::string(rows.text(0))] = {rows.optional_integer(1), small(2), small(3), small(4), small(5)};
+    }
+    return terms;
+}
+
+std::vector<CurrentEntry> all_parts(sqlite::Database& database, EntryKind kind) { return current_entries(database, kind, "", "\x7f"); }
+
+}  // namespace
+
+bool carries_signal(Role role) { return role == Role::speaker || role == Role::line_level; }
+
+bool is_power(Role role) {
+    return role == Role::switched_power || role == Role::constant_power || role == Role::turn_on_lead || role == Role::illumination;
+}
+
+CarFacts Catalog::car(std::string_view path, std::optional<int> year) const {
+    try {
+        CarReader reader(state_->database, path, year);
+        if (reader.read()) return reader.take();
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, state_->file);
+    }
+    throw CatalogError(CatalogTrouble::not_found, fmt::format("there is no vehicle {}", path), "tapbook find lists all cars");
+}
+
+std::vector<VehicleName> Catalog::vehicle_names() const {
+    try {
+        std::vector<VehicleName> names;
+        for (const auto& entry : current_entries(state_->database, EntryKind::vehicle, "", "\x7f")) {
+            const Vehicle car = vehicle_of(entry.entry.values);
+            names.push_back({car.path, car.make, car.model, car.body, car.first_year, car.last_year});
+        }
+        return names;
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, state_->file);
+    }
+}
+
+std::vector<ShelfConverter> Catalog::converters() const {
+    try {
+        const auto terms = all_terms(state_->database);
+        std::vector<ShelfConverter> parts;
+        for (const auto& entry : all_parts(state_->database, EntryKind::converter)) {
+            Converter part = converter_of(entry.entry.values);
+            const auto* own = found_or_null(terms, part.path);
+            parts.push_back({std::move(part), own == nullptr ? Terms{} : *own});
+        }
+        return parts;
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, state_->file);
+    }
+}
+
+std::vector<Amplifier> Catalog::amplifiers() const {
+    try {
+        std::vector<Amplifier> parts;
+        for (const auto& entry : all_parts(state_->database, EntryKind::amplifier)) parts.push_back(amplifier_of(entry.entry.values));
+        return parts;
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, state_->file);
+    }
+}
+
+bool Catalog::has_entry(EntryKind kind, std::string_view path) const {
+    return !current_entries(state_->database, kind, path, std::string(path) + '\x01').empty();
+}
+
+std::vector<std::string> Catalog::note_lines(std::string_view vehicle_path) const {
+    std::vector<std::string> lines;
+    for (const auto& [id, record] : note_records(state_->database, vehicle_path, state_->practice)) lines.push_back(record_line(record));
+    return lines;
+}
+
+CatalogCounts Catalog::counts() const {
+    const auto count = [this](std::string_view table) {
+        auto rows = state_->database.prepare(fmt::format("SELECT count(*) FROM {}", table));
+        rows.step();
+        return rows.integer(0);
+    };
+    constexpr std::string_view paths = "(SELECT DISTINCT path FROM {})";
+    const auto distinct = [&](std::string_view table) { return count(fmt::format(fmt::runtime(paths), table)); };
+    return {distinct("vehicle"), distinct("system"), distinct("circuit"), distinct("tap"), count("note"),
+            distinct("converter"), distinct("amplifier"), count("shop")};
+}
+
+}  // namespace tapbook

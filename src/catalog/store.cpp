@@ -1,0 +1,184 @@
+// How is a catalog file made, opened, brought up to date and refused? application_id "TAPB"; user_version counts the schema files
+// applied; WAL with synchronous FULL, so "saved" survives a power cut.
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sodium.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstring>
+
+#include "catalog/state.h"
+#include "embedded.h"
+
+namespace tapbook {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::vector<EmbeddedText> schema_files() {
+    std::vector<EmbeddedText> files;
+    for (const auto& text : embedded_texts())
+        if (text.name.starts_with("schema/")) files.push_back(text);
+    return files;
+}
+
+void apply_schema(sqlite::Database& database, const fs::path& file) {
+    const auto files = schema_files();
+    const auto version = static_cast<std::size_t>(database.user_version());
+    if (version > 0 && version < files.size()) database.backup_to(fmt::format("{}.before-{}", file.string(), files.size()));
+    for (std::size_t next = version; next < files.size(); ++next) {
+        sqlite::Transaction transaction(database);
+        database.execute(files[next].text);
+        database.set_user_version(static_cast<std::int32_t>(next + 1));
+        transaction.commit();
+    }
+}
+
+void put_setting(sqlite::Database& database, std::string_view name, std::string_view value) {
+    auto insert = database.prepare("INSERT INTO setting (name, value) VALUES (?1, ?2)");
+    insert.bind_all(name, value);
+    insert.run();
+}
+
+std::string setting(sqlite::Database& database, std::string_view name) {
+    auto rows = database.prepare("SELECT value FROM setting WHERE name = ?1");
+    rows.bind_all(name);
+    return rows.step() ? std::string(rows.text(0)) : std::string();
+}
+
+void make_shop(sqlite::Database& database, const std::string& name, CatalogKind kind, const std::string& today, const RandomSource& random) {
+    std::array<unsigned char, crypto_sign_SEEDBYTES> seed{};
+    std::array<unsigned char, crypto_sign_PUBLICKEYBYTES> public_key{};
+    std::array<unsigned char, crypto_sign_SECRETKEYBYTES> secret_key{};
+    std::array<unsigned char, 16> salt{};
+    random(seed.data(), seed.size());
+    random(salt.data(), salt.size());
+    crypto_sign_seed_keypair(public_key.data(), secret_key.data(), seed.data());
+    const auto bytes = [](const auto& array) { return std::string_view(reinterpret_cast<const char*>(array.data()), array.size()); };
+    const RecordId id = short_hash(bytes(public_key));
+    auto secret = database.prepare("INSERT INTO secret (only, public_key, secret_key, salt) VALUES (1, ?1, ?2, ?3)");
+    secret.bind_all(sqlite::BlobView{bytes(public_key)}, sqlite::BlobView{bytes(secret_key)}, sqlite::BlobView{bytes(salt)});
+    secret.run();
+    auto shop = database.prepare("INSERT INTO shop (id, name, known, public_key) VALUES (?1, ?2, 1, ?3)");
+    shop.bind_all(sqlite::BlobView{bytes(id)}, name, sqlite::BlobView{bytes(public_key)});
+    shop.run();
+    put_setting(database, "shop_id", to_hex(id));
+    put_setting(database, "shop_name", name);
+    put_setting(database, "practice", kind == CatalogKind::practice ? "1" : "0");
+    put_setting(database, "created", today);
+    sodium_memzero(seed.data(), seed.size());
+    sodium_memzero(secret_key.data(), secret_key.size());
+}
+
+// Makes an empty file only its owner can read, before the store writes a key into it.
+void make_private_file(const fs::path& file) {
+    const int handle = ::open(file.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0600);
+    if (handle >= 0) {
+        ::close(handle);
+        return;
+    }
+    const int reason = errno;
+    if (reason == EEXIST) throw CatalogError(CatalogTrouble::already_there, fmt::format("{} is there already", file.string()), "open it with --db, or choose another place");
+    if (reason == EACCES || reason == EPERM || reason == EROFS)
+        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("may not write {}", file.string()), "choose another place with --db FILE");
+    throw CatalogError(CatalogTrouble::input_output, fmt::format("cannot make {}: {}", file.string(), std::strerror(reason)), "choose another place with --db FILE");
+}
+
+bool may_write(const fs::path& file) {
+    const fs::path folder = file.has_parent_path() ? file.parent_path() : fs::path(".");
+    return ::access(file.c_str(), W_OK) == 0 && ::access(folder.c_str(), W_OK) == 0;
+}
+
+sqlite::Open mode_of(const fs::path& file, bool writable) {
+    if (writable) return sqlite::Open::read_write;
+    const bool has_log = fs::exists(fs::path(file.string() + "-wal"));
+    return has_log ? sqlite::Open::read_only : sqlite::Open::immutable;
+}
+
+void check_is_ours(sqlite::Database& database, const fs::path& file) {
+    const auto version = database.user_version();
+    const auto newest = static_cast<std::int32_t>(schema_files().size());
+    if (database.application_id() != catalog_application_id || version < 1)
+        throw CatalogError(CatalogTrouble::not_ours, fmt::format("{} is a database, but not a tapbook catalog", file.string()),
+                           "give the catalog with --db FILE; tapbook init makes a new one");
+    if (version > newest)
+        throw CatalogError(CatalogTrouble::newer, fmt::format("{} was written by a newer tapbook (schema {}, this one knows {})", file.string(), version, newest),
+                           "use the newer program; nothing was changed");
+}
+
+}  // namespace
+
+void throw_catalog_error(const sqlite::Error& error, const fs::path& file) {
+    const std::string name = file.string();
+    if (error.is_not_a_database())
+        throw CatalogError(CatalogTrouble::not_ours, fmt::format("{} is not a tapbook catalog", name), "give the catalog with --db FILE; tapbook init makes a new one");
+    if (error.is_busy())
+        throw CatalogError(CatalogTrouble::busy, fmt::format("{} is in use by another program", name), "wait a moment and try again; nothing was changed");
+    if (error.is_corrupt())
+        throw CatalogError(CatalogTrouble::damaged, fmt::format("{} is damaged: {}", name, error.what()), "restore the last backup");
+    if (error.is_read_only())
+        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("{} may only be read", name), "write from an account that owns it");
+    throw CatalogError(CatalogTrouble::input_output, fmt::format("{}: {}", name, error.what()), "check the disk; nothing was changed");
+}
+
+Catalog::Catalog(std::unique_ptr<State> state) : state_(std::move(state)) {}
+Catalog::~Catalog() = default;
+Catalog::Catalog(Catalog&&) noexcept = default;
+Catalog& Catalog::operator=(Catalog&&) noexcept = default;
+
+Catalog Catalog::create(const fs::path& file, const std::string& shop_name, CatalogKind kind, const std::string& today, const RandomSource& random) {
+    std::error_code ignored;
+    if (file.has_parent_path()) fs::create_directories(file.parent_path(), ignored);
+    make_private_file(file);
+    try {
+        sqlite::Database database(file, sqlite::Open::read_write);
+        database.execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL");
+        {
+            sqlite::Transaction transaction(database);
+            database.set_application_id(catalog_application_id);
+            transaction.commit();
+        }
+        apply_schema(database, file);
+        sqlite::Transaction transaction(database);
+        make_shop(database, shop_name, kind, today, random);
+        transaction.commit();
+    } catch (const sqlite::Error& error) {
+        fs::remove(file, ignored);
+        throw_catalog_error(error, file);
+    }
+    return open(file, Access::write);
+}
+
+Catalog Catalog::open(const fs::path& file, Access access, std::chrono::milliseconds busy_timeout) {
+    if (!fs::exists(file))
+        throw CatalogError(CatalogTrouble::missing, fmt::format("there is no catalog at {}", file.string()),
+                           "make one with `tapbook init`, or a practice shop with `tapbook demo`");
+    if (!fs::is_regular_file(file))
+        throw CatalogError(CatalogTrouble::not_ours, fmt::format("{} is not a file", file.string()), "give the catalog with --db FILE");
+    if (::access(file.c_str(), R_OK) != 0)
+        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("may not read {}", file.string()), "read it from the account that owns it");
+    const bool writable = may_write(file);
+    if (access == Access::write && !writable)
+        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("{} may only be read", file.string()), "write from an account that owns it, or copy it with backup");
+    try {
+        sqlite::Database database(file, mode_of(file, writable), busy_timeout);
+        check_is_ours(database, file);
+        if (access == Access::write) {
+            database.execute("PRAGMA synchronous = FULL");
+            apply_schema(database, file);
+        }
+        OwnShop own{setting(database, "shop_id"), setting(database, "shop_name")};
+        const bool practice = setting(database, "practice") == "1";
+        return Catalog(std::make_unique<State>(State{std::move(database), file, !writable, practice, std::move(own)}));
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, file);
+    }
+}
+
+bool Catalog::is_practice() const { return state_->practice; }
+bool Catalog::is_read_only() const { return state_->read_only; }
+OwnShop Catalog::own_shop() const { return state_->own; }
+const fs::path& Catalog::file() const { return state_->file; }
+
+}  // namespace tapbook

@@ -1,0 +1,106 @@
+// See parse.h. The only file that includes CLI11.
+#include "cli/parse.h"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+
+namespace tapbook {
+namespace {
+
+bool wants_help(const std::vector<std::string>& words) {
+    for (const auto& word : words) {
+        if (word == "--") return false;
+        if (word == "-h" || word == "--help") return true;
+    }
+    return false;
+}
+
+// The command named by the first words that are no options: "calc swing" before "calc".
+const CommandSpec* command_of(std::vector<std::string>& words) {
+    if (words.empty()) return nullptr;
+    if (words.size() > 1)
+        if (const auto* two = find_command(words[0] + " " + words[1])) {
+            words.erase(words.begin(), words.begin() + 2);
+            return two;
+        }
+    const auto* one = find_command(words[0]);
+    if (one != nullptr) words.erase(words.begin());
+    return one;
+}
+
+[[noreturn]] void refuse_command(const std::vector<std::string>& words) {
+    const std::string typed = words.size() > 1 && words[0] == "calc" ? words[0] + " " + words[1] : words[0];
+    std::vector<std::string_view> names;
+    for (const auto& command : commands()) names.push_back(command.name);
+    const auto near = nearest(typed, names);
+    throw UsageError(fmt::format("there is no command \"{}\"", shown(typed)), near ? fmt::format("did you mean `tapbook {}`?", *near) : "tapbook --help lists all commands");
+}
+
+[[noreturn]] void refuse_option(const CommandSpec& command, const std::string& typed) {
+    std::vector<std::string_view> names;
+    for (const auto& option : command.options) names.push_back(option.name);
+    for (const auto& option : common_options()) names.push_back(option.name);
+    const auto near = nearest(typed.substr(0, typed.find('=')), names);
+    throw UsageError(fmt::format("{} has no option {}", command.name, shown(typed)),
+                     near ? fmt::format("did you mean {}?", *near) : fmt::format("tapbook {} --help lists its options", command.name));
+}
+
+std::string usage_of(const CommandSpec& command) { return fmt::format("usage: tapbook {} {}", command.name, command.takes); }
+
+void check_words(const CommandSpec& command, const Parsed& parsed) {
+    const auto count = static_cast<int>(parsed.words.size());
+    if (count < command.least_words) throw UsageError(fmt::format("{} needs {}", command.name, command.takes), usage_of(command));
+    if (command.most_words >= 0 && count > command.most_words)
+        throw UsageError(fmt::format("\"{}\" is one word too many for {}", shown(parsed.words[static_cast<std::size_t>(command.most_words)]), command.name), usage_of(command));
+}
+
+}  // namespace
+
+Invocation parse_command_line(const std::vector<std::string>& all_words) {
+    std::vector<std::string> words = all_words;
+    Invocation invocation;
+    invocation.help = wants_help(words);
+    invocation.version = !words.empty() && words[0] == "--version";
+    if (words.empty() || invocation.version) return invocation;
+    if (invocation.help) {
+        invocation.command = command_of(words);
+        return invocation;
+    }
+    invocation.command = command_of(words);
+    if (invocation.command == nullptr) refuse_command(words);
+    const CommandSpec& command = *invocation.command;
+
+    CLI::App app;
+    app.set_help_flag();
+    app.allow_extras();
+    std::map<std::string, std::string> values;
+    std::map<std::string, bool> flags;
+    const auto add = [&](const OptionSpec& option) {
+        const std::string name(option.name);
+        if (option.value.empty())
+            app.add_flag(name, flags[name]);
+        else
+            app.add_option(name, values[name])->take_last();
+    };
+    for (const auto& option : command.options) add(option);
+    for (const auto& option : common_options()) add(option);
+    app.add_option("words", invocation.parsed.words);
+    std::reverse(words.begin(), words.end());
+    try {
+        app.parse(words);
+    } catch (const CLI::ParseError& error) {
+        throw UsageError(fmt::format("{}: {}", command.name, error.what()), usage_of(command));
+    }
+    for (const auto& extra : app.remaining())
+        if (extra.starts_with("-") && extra.size() > 1) refuse_option(command, extra);
+    for (const auto& [name, value] : values)
+        if (app.count(name) > 0) invocation.parsed.values[name] = value;
+    for (const auto& [name, on] : flags)
+        if (on) invocation.parsed.flags.insert(name);
+    check_words(command, invocation.parsed);
+    return invocation;
+}
+
+}  // namespace tapbook

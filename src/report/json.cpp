@@ -1,0 +1,145 @@
+// See json.h.
+#include "report/json.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace tapbook {
+namespace {
+
+void append_escaped(std::string& out, std::string_view text) {
+    out += '"';
+    for (const char c : text) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (c == '"' || c == '\\') {
+            out += '\\';
+            out += c;
+        } else if (c == '\n') {
+            out += "\\n";
+        } else if (byte < 0x20 || byte == 0x7f) {
+            out += fmt::format("\\u{:04x}", byte);
+        } else {
+            out += c;
+        }
+    }
+    out += '"';
+}
+
+}  // namespace
+
+void Json::separate() {
+    if (!first_) out_ += ',';
+    first_ = false;
+}
+
+Json& Json::begin_object() {
+    separate();
+    out_ += '{';
+    first_ = true;
+    return *this;
+}
+
+Json& Json::end_object() {
+    out_ += '}';
+    first_ = false;
+    return *this;
+}
+
+Json& Json::begin_list() {
+    separate();
+    out_ += '[';
+    first_ = true;
+    return *this;
+}
+
+Json& Json::end_list() {
+    out_ += ']';
+    first_ = false;
+    return *this;
+}
+
+Json& Json::key(std::string_view name) {
+    separate();
+    append_escaped(out_, name);
+    out_ += ':';
+    first_ = true;
+    return *this;
+}
+
+Json& Json::text(std::string_view value) {
+    separate();
+    append_escaped(out_, value);
+    return *this;
+}
+
+Json& Json::whole(std::int64_t value) {
+    separate();
+    out_ += std::to_string(value);
+    return *this;
+}
+
+Json& Json::flag(bool value) {
+    separate();
+    out_ += value ? "true" : "false";
+    return *this;
+}
+
+Json& Json::null() {
+    separate();
+    out_ += "null";
+    return *this;
+}
+
+Json& Json::number(double value, int digits) {
+    if (!std::isfinite(value)) return null();
+    separate();
+    std::string text = fmt::format("{:.{}f}", value, digits);
+    if (text.find('.') != std::string::npos) {
+        while (text.back() == '0') text.pop_back();
+        if (text.back() == '.') text.pop_back();
+    }
+    out_ += text == "-0" ? "0" : text;
+    return *this;
+}
+
+Json& Json::member(std::string_view name, std::string_view value) { return key(name).text(value); }
+
+Json& Json::member(std::string_view name, const std::optional<std::string>& value) {
+    key(name);
+    return value ? text(*value) : null();
+}
+
+Json& Json::member(std::string_view name, const std::optional<bool>& value) {
+    key(name);
+    return value ? flag(*value) : null();
+}
+
+Json& Json::member(std::string_view name, const std::optional<int>& value) {
+    key(name);
+    return value ? whole(*value) : null();
+}
+
+Json& Json::member(std::string_view name, const std::vector<std::string>& values) {
+    key(name).begin_list();
+    for (const auto& value : values) text(value);
+    return end_list();
+}
+
+Json& Json::member_number(std::string_view name, std::optional<double> value, int digits) {
+    key(name);
+    return value ? number(*value, digits) : null();
+}
+
+std::string json_answer(std::string_view schema, std::string_view data) {
+    return fmt::format("{{\"ok\":true,\"schema\":\"tapbook.{}/1\",\"data\":{}}}\n", schema, data);
+}
+
+std::string json_failure(std::string_view code, std::string_view message, std::string_view hint) {
+    Json json;
+    json.begin_object().key("ok").flag(false).key("error").begin_object();
+    json.member("code", code).member("message", message).member("hint", hint).end_object().end_object();
+    return json.take() + "\n";
+}
+
+}  // namespace tapbook

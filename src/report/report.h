@@ -1,0 +1,47 @@
+// The door of this folder: every answer as text and as JSON, rendered from the same value. Renderers compute nothing and decide
+// nothing.
+#pragma once
+
+#include <span>
+#include <string>
+
+#include "electrical/electrical.h"
+#include "report/calculations.h"
+#include "report/json.h"
+#include "report/screen.h"
+#include "rules/rules.h"
+#include "rules/taps_answer.h"
+
+namespace tapbook {
+
+std::string find_text(std::span<const VehicleHit> hits, const Screen& screen);
+std::string find_json(std::span<const VehicleHit> hits);
+
+std::string taps_text(const TapsAnswer& answer, const Screen& screen);
+std::string taps_json(const TapsAnswer& answer);
+
+// `why`: for every candidate the numbers compared and the notes relied on.
+enum class Detail { short_form, why };
+std::string advice_text(const Advice& advice, Detail detail, const Screen& screen);
+std::string advice_json(const Advice& advice);
+
+std::string meter_text(const MeterVerdict& verdict, const Screen& screen);
+std::string meter_json(const MeterVerdict& verdict);
+
+std::string add_text(const AddReport& report, std::string_view file, const Screen& screen);
+std::string add_json(const AddReport& report, std::string_view file);
+
+std::string rules_text(const RuleBook& book, const Screen& screen);
+std::string rule_text(const Rule& rule, const Screen& screen);
+std::string rules_json(const RuleBook& book);
+std::string columns_text(const Screen& screen);
+std::string columns_json();
+
+// A refused input: place, the line with a caret, cause and way out, for each complaint.
+std::string complaints_text(std::span<const Complaint> complaints);
+
+// Shared by the JSON of several answers.
+void write_vehicle(Json& json, const Vehicle& car);
+void write_system(Json& json, const SystemFacts& system);
+
+}  // namespace tapbook

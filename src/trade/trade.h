@@ -1,0 +1,23 @@
+// The door of this folder: the trade's values and their spellings. No store, file, clock, locale or stream.
+#pragma once
+
+#include "trade/confusable_colours.h"
+#include "trade/day.h"
+#include "trade/decimal.h"
+#include "trade/field.h"
+#include "trade/fields_read.h"
+#include "trade/hazard.h"
+#include "trade/model_years.h"
+#include "trade/nearest.h"
+#include "trade/note.h"
+#include "trade/part.h"
+#include "trade/path.h"
+#include "trade/position.h"
+#include "trade/record.h"
+#include "trade/terms.h"
+#include "trade/text.h"
+#include "trade/value.h"
+#include "trade/vehicle.h"
+#include "trade/wire_colour.h"
+#include "trade/wire_colour_entry.h"
+#include "trade/wire_colour_swatch.h"
