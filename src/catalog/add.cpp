@@ -1,5 +1,6 @@
-// How does a batch get into the store? One transaction: shops, entries as new revisions where they differ, notes as this shop's own
-// (or, in a practice catalog, the named shop's), terms. A dry run does the same work and gives it up at the end.
+// How does a batch get into the store? One transaction: shops, entries as new revisions where they differ, notes as
+// this shop's own (or, in a practice catalog, the named shop's), terms. A dry run does the same work and gives it up at
+// the end.
 #include <fmt/format.h>
 #include <sodium.h>
 
@@ -11,9 +12,13 @@
 namespace tapbook {
 namespace {
 
-std::string_view as_bytes(const RecordId& id) { return {reinterpret_cast<const char*>(id.data()), id.size()}; }
+std::string_view as_bytes(const RecordId& id) {
+    return {reinterpret_cast<const char*>(id.data()), id.size()};
+}
 
-std::string practice_shop_bytes(std::string_view code) { return std::string(as_bytes(short_hash(fmt::format("practice shop/{}", code)))); }
+std::string practice_shop_bytes(std::string_view code) {
+    return std::string(as_bytes(short_hash(fmt::format("practice shop/{}", code))));
+}
 
 // The words that tell a car apart, without blanks and case, so that "AB 123" and "ab123" are one car.
 std::string car_token(std::string_view salt, std::string_view words) {
@@ -23,9 +28,33 @@ std::string car_token(std::string_view salt, std::string_view words) {
     return to_hex(short_hash(fmt::format("{}{}", salt, plain)));
 }
 
+std::string own_shop_code(sqlite::Database& database) {
+    auto rows = database.prepare("SELECT value FROM setting WHERE name = 'shop_code'");
+    return rows.step() ? std::string(rows.text(0)) : std::string();
+}
+
+bool has_shop(sqlite::Database& database, std::string_view id_bytes) {
+    auto rows = database.prepare("SELECT 1 FROM shop WHERE id = ?1");
+    rows.bind_all(sqlite::BlobView{id_bytes});
+    return rows.step();
+}
+
+// Which of the authors that the batch names may write here.
+Authors known_authors(const Catalog::State& state, const Batch& batch) {
+    Authors authors{state.practice, {}};
+    if (!state.practice) return authors;
+    authors.codes.insert(own_shop_code(state.database));
+    for (const auto& shop : batch.shops) authors.codes.insert(shop.code);
+    for (const auto& note : batch.notes)
+        if (!authors.codes.contains(note.shop_code) && has_shop(state.database, practice_shop_bytes(note.shop_code)))
+            authors.codes.insert(note.shop_code);
+    return authors;
+}
+
 class BatchAdding {
   public:
-    BatchAdding(Catalog::State& state, const Batch& batch, const std::string& today) : state_(state), batch_(batch), today_(today) {}
+    BatchAdding(Catalog::State& state, const Batch& batch, const std::string& today)
+        : state_(state), batch_(batch), today_(today), own_code_(own_shop_code(state.database)) {}
 
     AddReport run() {
         for (const auto& shop : batch_.shops) add_shop(shop);
@@ -43,10 +72,19 @@ class BatchAdding {
     std::string new_records() const { return new_records_; }
 
   private:
-    bool is_own_code(std::string_view code) const { return code.empty() || code == slug_from(state_.own.name); }
+    bool is_own_code(std::string_view code) const { return code.empty() || code == own_code_; }
 
+    // In a practice catalog the shop with the catalog's own name is this shop; its code is kept for the files that
+    // follow.
     void add_shop(const ShopDraft& shop) {
-        if (is_own_code(shop.code)) return;
+        if (shop.name == state_.own.name) {
+            own_code_ = shop.code;
+            auto keep =
+                state_.database.prepare("INSERT OR REPLACE INTO setting (name, value) VALUES ('shop_code', ?1)");
+            keep.bind_all(shop.code);
+            keep.run();
+            return;
+        }
         const auto number = shop_number(state_.database, practice_shop_bytes(shop.code));
         auto update = state_.database.prepare("UPDATE shop SET name = ?1, known = 1 WHERE number = ?2");
         update.bind_all(shop.name, number);
@@ -86,7 +124,8 @@ class BatchAdding {
     }
 
     std::int64_t highest_revision(EntryKind kind, const std::string& path) {
-        auto rows = state_.database.prepare(fmt::format("SELECT coalesce(max(revision), 0) FROM {} WHERE path = ?1", word_of(kind)));
+        auto rows = state_.database.prepare(
+            fmt::format("SELECT coalesce(max(revision), 0) FROM {} WHERE path = ?1", word_of(kind)));
         rows.bind_all(path);
         rows.step();
         return rows.integer(0);
@@ -131,22 +170,27 @@ class BatchAdding {
                 if (path_head(path, vehicle_depth) != car) continue;
                 const auto live = notes.live.find(path);
                 const std::vector<Note> list = live == notes.live.end() ? std::vector<Note>() : live->second;
-                grades[path] = grade_of(list, word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair), known);
+                grades[path] =
+                    grade_of(list, word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair), known);
             }
         }
     }
 
     static Grade grade_of(const std::vector<Note>& notes, NoteKind kind, const KnownShops& known) {
         switch (kind) {
-            case NoteKind::pair: return pair_standing(notes, {}, known).pair.grade;
-            case NoteKind::switched: return switched_standing(notes, known).circuit.grade;
-            case NoteKind::system: return premium_standing(notes, known).grade;
+            case NoteKind::pair:
+                return pair_standing(notes, {}, known).pair.grade;
+            case NoteKind::switched:
+                return switched_standing(notes, known).circuit.grade;
+            case NoteKind::system:
+                return premium_standing(notes, known).grade;
         }
         return Grade::blank;
     }
 
     void add_terms(const TermsDraft& draft) {
-        auto rows = state_.database.prepare("SELECT cost_cents, lead_days, pack, on_hand, on_order FROM terms WHERE part = ?1");
+        auto rows =
+            state_.database.prepare("SELECT cost_cents, lead_days, pack, on_hand, on_order FROM terms WHERE part = ?1");
         rows.bind_all(draft.part);
         Terms stored;
         const bool there = rows.step();
@@ -162,9 +206,12 @@ class BatchAdding {
             return;
         }
         rows.reset();
-        auto put = state_.database.prepare("INSERT INTO terms (part, cost_cents, lead_days, pack, on_hand, on_order) VALUES (?1, ?2, ?3, ?4, ?5, ?6)"
-                                           " ON CONFLICT (part) DO UPDATE SET cost_cents = ?2, lead_days = ?3, pack = ?4, on_hand = ?5, on_order = ?6");
-        put.bind_all(draft.part, draft.terms.cost_cents, draft.terms.lead_days, draft.terms.pack, draft.terms.on_hand, draft.terms.on_order);
+        auto put = state_.database.prepare(
+            "INSERT INTO terms (part, cost_cents, lead_days, pack, on_hand, on_order) VALUES (?1, ?2, ?3, ?4, ?5, ?6)"
+            " ON CONFLICT (part) DO UPDATE SET cost_cents = ?2, lead_days = ?3, pack = ?4, on_hand = ?5, on_order = "
+            "?6");
+        put.bind_all(draft.part, draft.terms.cost_cents, draft.terms.lead_days, draft.terms.pack, draft.terms.on_hand,
+                     draft.terms.on_order);
         put.run();
         ++report_.terms_changed;
         report_.lines.push_back(fmt::format("{:<8} {:<9} {}", there ? "changed" : "new", "terms", draft.part));
@@ -175,19 +222,15 @@ class BatchAdding {
     const std::string& today_;
     AddReport report_;
     std::map<std::string, Grade> before_, after_;
-    std::string new_records_, own_salt_;
+    std::string new_records_, own_salt_, own_code_;
 };
 
 }  // namespace
 
 AddReport Catalog::add(const Batch& batch, bool dry_run, const std::string& today) {
     try {
-        std::vector<std::string> shop_codes = {slug_from(state_->own.name)};
-        for (const auto& shop : batch.shops) shop_codes.push_back(shop.code);
-        auto names = state_->database.prepare("SELECT name FROM shop WHERE name IS NOT NULL");
-        while (names.step()) shop_codes.push_back(slug_from(names.text(0)));
         sqlite::Transaction transaction(state_->database);
-        check_batch(batch, *this, state_->practice, shop_codes);
+        check_batch(batch, *this, known_authors(*state_, batch));
         BatchAdding adding(*state_, batch, today);
         AddReport report = adding.run();
         if (!adding.new_records().empty()) {

@@ -1,5 +1,5 @@
-// What can only the store tell about a batch? Whether a path is there twice, whether its parent exists, whether a named author is
-// allowed. Each complaint points at the line in the file.
+// What can only the store tell about a batch? Whether a path is there twice, whether its parent exists, whether a named
+// author is allowed. Each complaint points at the line in the file.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -13,15 +13,16 @@ namespace {
 
 class Check {
   public:
-    Check(const Batch& batch, const Catalog& catalog, bool practice, const std::vector<std::string>& shop_codes)
-        : batch_(batch), catalog_(catalog), practice_(practice), shop_codes_(shop_codes) {}
+    Check(const Batch& batch, const Catalog& catalog, const Authors& authors)
+        : batch_(batch), catalog_(catalog), authors_(authors) {}
 
     void run() {
         for (const auto& entry : batch_.entries) check_entry(entry);
         for (const auto& note : batch_.notes) check_note(note);
         for (const auto& terms : batch_.terms) check_terms(terms);
-        if (!practice_ && !batch_.shops.empty())
-            complain(batch_.shops.front().place, "[[shop]] is taken by practice catalogs only", "other shops' notes arrive in packs, signed by them");
+        if (!authors_.practice && !batch_.shops.empty())
+            complain(batch_.shops.front().place, "[[shop]] is taken by practice catalogs only",
+                     "other shops' notes arrive in packs, signed by them");
         if (!complaints_.empty()) throw InputRefused(std::move(complaints_));
     }
 
@@ -30,26 +31,42 @@ class Check {
         if (complaints_.size() < 20) complaints_.push_back({place, std::move(message), std::move(hint)});
     }
 
-    bool exists(EntryKind kind, std::string_view path) const { return seen_.contains({kind, std::string(path)}) || catalog_.has_entry(kind, path); }
+    bool exists(EntryKind kind, std::string_view path) const {
+        return seen_.contains({kind, std::string(path)}) || catalog_.has_entry(kind, path);
+    }
 
     void check_entry(const EntryDraft& entry) {
         const std::string path = text_field(entry.values, "path");
         const auto [first, is_new] = seen_.emplace(std::pair(entry.kind, path), entry.place.line);
         if (!is_new)
-            complain(entry.place, fmt::format("{} {} is in this file twice, first in line {}", word_of(entry.kind), path, first->second), "keep one of them");
+            complain(
+                entry.place,
+                fmt::format("{} {} is in this file twice, first in line {}", word_of(entry.kind), path, first->second),
+                "keep one of them");
         switch (entry.kind) {
-            case EntryKind::system: need_parent(entry.place, EntryKind::vehicle, path, vehicle_depth); break;
-            case EntryKind::circuit: need_parent(entry.place, EntryKind::system, path, system_depth); break;
-            case EntryKind::tap: need_parent(entry.place, EntryKind::circuit, path, circuit_depth); break;
+            case EntryKind::system:
+                need_parent(entry.place, EntryKind::vehicle, path, vehicle_depth);
+                break;
+            case EntryKind::circuit:
+                need_parent(entry.place, EntryKind::system, path, system_depth);
+                break;
+            case EntryKind::tap:
+                need_parent(entry.place, EntryKind::circuit, path, circuit_depth);
+                break;
             case EntryKind::converter:
-            case EntryKind::amplifier: need_other_kind_free(entry, path); break;
-            case EntryKind::vehicle: break;
+            case EntryKind::amplifier:
+                need_other_kind_free(entry, path);
+                break;
+            case EntryKind::vehicle:
+                break;
         }
     }
 
     void need_other_kind_free(const EntryDraft& entry, const std::string& path) {
         const EntryKind other = entry.kind == EntryKind::converter ? EntryKind::amplifier : EntryKind::converter;
-        if (exists(other, path)) complain(entry.place, fmt::format("{} is already the code of an {}", path, word_of(other)), "choose another code");
+        if (exists(other, path))
+            complain(entry.place, fmt::format("{} is already the code of an {}", path, word_of(other)),
+                     "choose another code");
     }
 
     // The paths of one kind in this file, without the vehicle's part: what a typing mistake is compared with.
@@ -79,12 +96,12 @@ class Check {
             need_parent(note.place, kind, path, parts.size());
         }
         if (note.shop_code.empty()) return;
-        const bool own = note.shop_code == shop_codes_.front();
-        if (!practice_ && !own)
+        if (!authors_.practice)
             complain(note.place, fmt::format("a note in the name of shop \"{}\"", note.shop_code),
                      "leave shop out: notes are written in this shop's name; other shops' notes arrive in packs");
-        else if (practice_ && std::find(shop_codes_.begin(), shop_codes_.end(), note.shop_code) == shop_codes_.end())
-            complain(note.place, fmt::format("there is no shop \"{}\"", note.shop_code), "write its [[shop]] table first");
+        else if (!authors_.codes.contains(note.shop_code))
+            complain(note.place, fmt::format("there is no shop \"{}\"", note.shop_code),
+                     "write its [[shop]] table first");
     }
 
     void check_terms(const TermsDraft& terms) {
@@ -94,16 +111,15 @@ class Check {
 
     const Batch& batch_;
     const Catalog& catalog_;
-    bool practice_;
-    const std::vector<std::string>& shop_codes_;
+    const Authors& authors_;
     std::map<std::pair<EntryKind, std::string>, int> seen_;
     std::vector<Complaint> complaints_;
 };
 
 }  // namespace
 
-void check_batch(const Batch& batch, const Catalog& catalog, bool practice, const std::vector<std::string>& shop_codes) {
-    Check(batch, catalog, practice, shop_codes).run();
+void check_batch(const Batch& batch, const Catalog& catalog, const Authors& authors) {
+    Check(batch, catalog, authors).run();
 }
 
 }  // namespace tapbook

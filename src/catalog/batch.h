@@ -1,5 +1,5 @@
-// What does a file want to put into the catalog? Drafts in the file's order, each with the place it was written at, so that a
-// refusal found later can still point at the line.
+// What does a file want to put into the catalog? Drafts in the file's order, each with the place it was written at, so
+// that a refusal found later can still point at the line.
 #pragma once
 
 #include <optional>
@@ -30,7 +30,8 @@ struct Complaint {
 class InputRefused : public std::runtime_error {
   public:
     explicit InputRefused(std::vector<Complaint> complaints)
-        : std::runtime_error(complaints.empty() ? "refused" : complaints.front().message), complaints_(std::move(complaints)) {}
+        : std::runtime_error(complaints.empty() ? "refused" : complaints.front().message),
+          complaints_(std::move(complaints)) {}
     const std::vector<Complaint>& complaints() const { return complaints_; }
 
   private:
@@ -85,8 +86,8 @@ struct AddReport {
         std::string path;
         Grade before, after;
     };
-    std::vector<GradeMove> moves;     // pairs and systems whose grade the notes change
-    std::vector<std::string> lines;   // one line per new or changed entry: "new  vehicle  make/model/..."
+    std::vector<GradeMove> moves;    // pairs and systems whose grade the notes change
+    std::vector<std::string> lines;  // one line per new or changed entry: "new  vehicle  make/model/..."
     bool written = false;
 };
 

@@ -13,7 +13,18 @@
 namespace tapbook {
 
 // Why a catalog cannot be used.
-enum class CatalogTrouble { missing, already_there, not_ours, newer, wrong_kind, not_permitted, input_output, damaged, busy, not_found };
+enum class CatalogTrouble {
+    missing,
+    already_there,
+    not_ours,
+    newer,
+    wrong_kind,
+    not_permitted,
+    input_output,
+    damaged,
+    busy,
+    not_found
+};
 
 class CatalogError : public std::runtime_error {
   public:
@@ -41,18 +52,20 @@ struct OwnShop {
 };
 
 struct CatalogCounts {
-    std::int64_t vehicles = 0, systems = 0, circuits = 0, taps = 0, notes = 0, converters = 0, amplifiers = 0, shops = 0;
+    std::int64_t vehicles = 0, systems = 0, circuits = 0, taps = 0, notes = 0, converters = 0, amplifiers = 0,
+                 shops = 0;
 };
 
 class Catalog {
   public:
-    // Makes a new file (mode 0600) with the shop's key and salt. Throws CatalogError: already_there, not_permitted, input_output.
-    static Catalog create(const std::filesystem::path& file, const std::string& shop_name, CatalogKind kind, const std::string& today,
-                          const RandomSource& random);
+    // Makes a new file (mode 0600) with the shop's key and salt. Throws CatalogError: already_there, not_permitted,
+    // input_output.
+    static Catalog create(const std::filesystem::path& file, const std::string& shop_name, CatalogKind kind,
+                          const std::string& today, const RandomSource& random);
 
-    // Opens an existing catalog, applying newer schema files first (after a backup beside it). Where file or folder is not
-    // writable it is opened read-only; Access::write then throws not_permitted. Throws CatalogError: missing, not_ours, newer,
-    // damaged, busy, not_permitted.
+    // Opens an existing catalog, applying newer schema files first (after a backup beside it). Where file or folder is
+    // not writable it is opened read-only; Access::write then throws not_permitted. Throws CatalogError: missing,
+    // not_ours, newer, damaged, busy, not_permitted.
     static Catalog open(const std::filesystem::path& file, Access access,
                         std::chrono::milliseconds busy_timeout = std::chrono::seconds(5));
 
@@ -66,8 +79,8 @@ class Catalog {
     CatalogCounts counts() const;
     const std::filesystem::path& file() const;
 
-    // Puts a batch in, all or nothing, in one transaction; with `dry_run` the same report and nothing written. Adding the same
-    // batch again adds nothing. Throws InputRefused (checks that need the store) and CatalogError.
+    // Puts a batch in, all or nothing, in one transaction; with `dry_run` the same report and nothing written. Adding
+    // the same batch again adds nothing. Throws InputRefused (checks that need the store) and CatalogError.
     AddReport add(const Batch& batch, bool dry_run, const std::string& today);
 
     // Every car's name, in path order.

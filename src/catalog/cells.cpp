@@ -48,7 +48,8 @@ bool is_ledger_number(FieldKind kind) {
 std::optional<std::string> ledger_text(const Field& field, std::int64_t number) {
     if (field.kind == FieldKind::word) {
         const auto words = field.words();
-        if (number >= 0 && number < static_cast<std::int64_t>(words.size())) return std::string(words[static_cast<std::size_t>(number)]);
+        if (number >= 0 && number < static_cast<std::int64_t>(words.size()))
+            return std::string(words[static_cast<std::size_t>(number)]);
     }
     if (field.kind == FieldKind::colour)
         if (const auto colour = wire_colour_from_integer(number)) return code(*colour);
@@ -86,12 +87,15 @@ void put_cell(const Field& field, const sqlite::Value& cell, Values& values, Cel
     }
 }
 
-sqlite::Value rest_of(const Values& values, std::span<const Field> fields, std::span<const std::string_view> kept, CellStyle style) {
+sqlite::Value rest_of(const Values& values, std::span<const Field> fields, std::span<const std::string_view> kept,
+                      CellStyle style) {
     Values rest;
     for (const auto& [key, value] : values) {
         if (std::find(kept.begin(), kept.end(), key) != kept.end()) continue;
-        const auto field = std::find_if(fields.begin(), fields.end(), [&, &name = key](const Field& f) { return f.stored == name; });
-        const bool has_cell = field != fields.end() && !std::holds_alternative<std::monostate>(cell_of(*field, values, style));
+        const auto field =
+            std::find_if(fields.begin(), fields.end(), [&, &name = key](const Field& f) { return f.stored == name; });
+        const bool has_cell =
+            field != fields.end() && !std::holds_alternative<std::monostate>(cell_of(*field, values, style));
         if (!has_cell) rest[key] = value;
     }
     if (rest.empty()) return std::monostate{};

@@ -1,4 +1,5 @@
-// How are entries stored and which revision counts? Highest (revision, shop, id) of a path wins; nothing is ever overwritten.
+// How are entries stored and which revision counts? Highest (revision, shop, id) of a path wins; nothing is ever
+// overwritten.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -40,18 +41,25 @@ StoredEntry read_entry(sqlite::Statement& rows, EntryKind kind) {
 
 }  // namespace
 
-std::string below_first(std::string_view path) { return fmt::format("{}/", path); }
-std::string below_end(std::string_view path) { return fmt::format("{}0", path); }  // '0' follows '/'
+std::string below_first(std::string_view path) {
+    return fmt::format("{}/", path);
+}
+std::string below_end(std::string_view path) {
+    return fmt::format("{}0", path);
+}  // '0' follows '/'
 
-std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind kind, std::string_view first, std::string_view end) {
-    auto rows = database.prepare(fmt::format(
-        "SELECT path, revision, shop{}, rest FROM {} WHERE path >= ?1 AND path < ?2 ORDER BY path, revision DESC, shop DESC, id DESC",
-        column_list(kind), word_of(kind)));
+std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind kind, std::string_view first,
+                                          std::string_view end) {
+    auto rows =
+        database.prepare(fmt::format("SELECT path, revision, shop{}, rest FROM {} WHERE path >= ?1 AND path < ?2 ORDER "
+                                     "BY path, revision DESC, shop DESC, id DESC",
+                                     column_list(kind), word_of(kind)));
     std::vector<CurrentEntry> found;
     std::set<std::string> shops_of_path;
     for (rows.bind_all(first, end); rows.step();) {
         StoredEntry entry = read_entry(rows, kind);
-        const bool same_path = !found.empty() && text_field(found.back().entry.values, "path") == text_field(entry.values, "path");
+        const bool same_path =
+            !found.empty() && text_field(found.back().entry.values, "path") == text_field(entry.values, "path");
         if (!same_path) {
             shops_of_path = {entry.shop};
             found.push_back({std::move(entry), 0});
@@ -65,12 +73,14 @@ std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind 
     return found;
 }
 
-void insert_entry(sqlite::Database& database, EntryKind kind, const StoredEntry& entry, const RecordId& id, const std::string& date) {
+void insert_entry(sqlite::Database& database, EntryKind kind, const StoredEntry& entry, const RecordId& id,
+                  const std::string& date) {
     const auto fields = fields_of(kind);
     std::string marks;
     for (std::size_t i = 0; i < fields.size(); ++i) marks += fmt::format(", ?{}", i + 6);
-    auto insert = database.prepare(fmt::format("INSERT OR IGNORE INTO {} (path, revision, shop, id, date{}, rest) VALUES (?1, ?2, ?3, ?4, ?5{}, ?{})",
-                                               word_of(kind), column_list(kind), marks, fields.size() + 6));
+    auto insert = database.prepare(fmt::format(
+        "INSERT OR IGNORE INTO {} (path, revision, shop, id, date{}, rest) VALUES (?1, ?2, ?3, ?4, ?5{}, ?{})",
+        word_of(kind), column_list(kind), marks, fields.size() + 6));
     insert.bind(1, text_field(entry.values, "path"));
     insert.bind(2, entry.revision);
     insert.bind(3, sqlite::BlobView{entry.shop});

@@ -1,5 +1,5 @@
-// Everything the rules and reports need to know about one car and the shop's shelf, read from the store in one go. Plain values:
-// no store behind them.
+// Everything the rules and reports need to know about one car and the shop's shelf, read from the store in one go.
+// Plain values: no store behind them.
 #pragma once
 
 #include <optional>
@@ -30,10 +30,10 @@ struct TapFacts {
 
 struct CarFacts {
     Vehicle vehicle;
-    std::vector<SystemFacts> systems;   // by code
-    std::vector<TapFacts> taps;         // of all systems, in path order
-    std::vector<TapFacts> unrecorded;   // notes on cars whose system was not written down: shown, never counted
-    std::optional<int> year;            // the model year that was asked for
+    std::vector<SystemFacts> systems;  // by code
+    std::vector<TapFacts> taps;        // of all systems, in path order
+    std::vector<TapFacts> unrecorded;  // notes on cars whose system was not written down: shown, never counted
+    std::optional<int> year;           // the model year that was asked for
 };
 
 struct ShelfConverter {

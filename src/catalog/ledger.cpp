@@ -1,5 +1,5 @@
-// How are notes stored and read back? Clustered by (vehicle, tap, id): all notes of one car are one run of the table. Rows are only
-// ever added here.
+// How are notes stored and read back? Clustered by (vehicle, tap, id): all notes of one car are one run of the table.
+// Rows are only ever added here.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -26,7 +26,9 @@ std::string column_list() {
     return columns;
 }
 
-std::string_view as_bytes(const RecordId& id) { return {reinterpret_cast<const char*>(id.data()), id.size()}; }
+std::string_view as_bytes(const RecordId& id) {
+    return {reinterpret_cast<const char*>(id.data()), id.size()};
+}
 
 RecordId as_id(std::string_view bytes) {
     RecordId id{};
@@ -78,7 +80,8 @@ void for_each_note(sqlite::Database& database, std::string_view vehicle_path, Ea
     if (!vehicle) return;
     auto rows = database.prepare(fmt::format(
         "SELECT note.id, subject.path, shop.id, note.kind, note.vouched, shop.blocked,"
-        " EXISTS (SELECT 1 FROM withdrawal WHERE target = note.id AND withdrawal.shop = note.shop AND withdrawal.vouched = 1),"
+        " EXISTS (SELECT 1 FROM withdrawal WHERE target = note.id AND withdrawal.shop = note.shop AND "
+        "withdrawal.vouched = 1),"
         " note.car{}, note.rest FROM note JOIN subject ON subject.tap = note.tap JOIN shop ON shop.number = note.shop"
         " WHERE note.vehicle = ?1 ORDER BY subject.path, note.id",
         column_list()));
@@ -116,9 +119,10 @@ bool insert_note(sqlite::Database& database, const Values& record, const RecordI
         columns += fmt::format(", {}", field.stored);
         marks += fmt::format(", ?{}", mark++);
     }
-    auto insert = database.prepare(fmt::format("INSERT OR IGNORE INTO note (vehicle, tap, id, kind, shop, vouched, car{}, rest) "
-                                               "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7{}, ?{})",
-                                               columns, marks, mark));
+    auto insert =
+        database.prepare(fmt::format("INSERT OR IGNORE INTO note (vehicle, tap, id, kind, shop, vouched, car{}, rest) "
+                                     "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7{}, ?{})",
+                                     columns, marks, mark));
     const std::string car = bytes_of_hex(text_field(record, "car"));
     insert.bind(1, subject.vehicle);
     insert.bind(2, subject.tap);
@@ -161,7 +165,8 @@ LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicl
     return notes;
 }
 
-std::vector<std::pair<RecordId, Values>> note_records(sqlite::Database& database, std::string_view vehicle_path, bool practice) {
+std::vector<std::pair<RecordId, Values>> note_records(sqlite::Database& database, std::string_view vehicle_path,
+                                                      bool practice) {
     std::vector<std::pair<RecordId, Values>> records;
     for_each_note(database, vehicle_path, [&](LedgerRow row) {
         records.emplace_back(row.id, note_record(row.values, text_field(row.values, "shop"), practice));
@@ -176,7 +181,9 @@ KnownShops known_shops(sqlite::Database& database) {
     return known;
 }
 
-std::string hex_of(std::string_view bytes) { return to_hex(as_id(bytes)); }
+std::string hex_of(std::string_view bytes) {
+    return to_hex(as_id(bytes));
+}
 
 std::string bytes_of_hex(std::string_view hex) {
     RecordId id{};

@@ -1,4 +1,5 @@
-// Where do random bytes come from? libsodium's generator; or, for practice catalogs and tests, a stream fixed by a seed.
+// Where do random bytes come from? libsodium's generator; or, for practice catalogs and tests, a stream fixed by a
+// seed.
 #include <sodium.h>
 
 #include <array>

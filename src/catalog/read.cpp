@@ -27,7 +27,8 @@ class CarReader {
         if (vehicle.empty()) return false;
         car_.vehicle = vehicle_of(vehicle.front().entry.values);
         for (const auto& system : entries(EntryKind::system)) add_system(system);
-        for (const auto& circuit : entries(EntryKind::circuit)) circuits_[text_field(circuit.entry.values, "path")] = circuit_of(circuit.entry.values);
+        for (const auto& circuit : entries(EntryKind::circuit))
+            circuits_[text_field(circuit.entry.values, "path")] = circuit_of(circuit.entry.values);
         for (const auto& tap : entries(EntryKind::tap)) add_tap(tap);
         add_unrecorded();
         return true;
@@ -36,7 +37,9 @@ class CarReader {
     CarFacts take() { return std::move(car_); }
 
   private:
-    std::vector<CurrentEntry> entries(EntryKind kind) { return current_entries(database_, kind, below_first(path_), below_end(path_)); }
+    std::vector<CurrentEntry> entries(EntryKind kind) {
+        return current_entries(database_, kind, below_first(path_), below_end(path_));
+    }
 
     std::vector<Note> notes_at(std::string_view path) const {
         const auto* live = found_or_null(notes_.live, path);
@@ -67,7 +70,9 @@ class CarReader {
         const auto* hazards = found_or_null(notes_.hazards, path);
         if (hazards == nullptr) return;
         for (const auto& word : *hazards)
-            if (const auto hazard = parse_word<Hazard>(word); hazard && std::find(facts.tap.hazards.begin(), facts.tap.hazards.end(), *hazard) == facts.tap.hazards.end())
+            if (const auto hazard = parse_word<Hazard>(word);
+                hazard &&
+                std::find(facts.tap.hazards.begin(), facts.tap.hazards.end(), *hazard) == facts.tap.hazards.end())
                 facts.tap.hazards.push_back(*hazard);
     }
 
@@ -121,14 +126,19 @@ std::map<std::string, Terms, std::less<>> all_terms(sqlite::Database& database) 
     return terms;
 }
 
-std::vector<CurrentEntry> all_parts(sqlite::Database& database, EntryKind kind) { return current_entries(database, kind, "", "\x7f"); }
+std::vector<CurrentEntry> all_parts(sqlite::Database& database, EntryKind kind) {
+    return current_entries(database, kind, "", "\x7f");
+}
 
 }  // namespace
 
-bool carries_signal(Role role) { return role == Role::speaker || role == Role::line_level; }
+bool carries_signal(Role role) {
+    return role == Role::speaker || role == Role::line_level;
+}
 
 bool is_power(Role role) {
-    return role == Role::switched_power || role == Role::constant_power || role == Role::turn_on_lead || role == Role::illumination;
+    return role == Role::switched_power || role == Role::constant_power || role == Role::turn_on_lead ||
+           role == Role::illumination;
 }
 
 CarFacts Catalog::car(std::string_view path, std::optional<int> year) const {
@@ -138,7 +148,8 @@ CarFacts Catalog::car(std::string_view path, std::optional<int> year) const {
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, state_->file);
     }
-    throw CatalogError(CatalogTrouble::not_found, fmt::format("there is no vehicle {}", path), "tapbook find lists all cars");
+    throw CatalogError(CatalogTrouble::not_found, fmt::format("there is no vehicle {}", path),
+                       "tapbook find lists all cars");
 }
 
 std::vector<VehicleName> Catalog::vehicle_names() const {
@@ -172,7 +183,8 @@ std::vector<ShelfConverter> Catalog::converters() const {
 std::vector<Amplifier> Catalog::amplifiers() const {
     try {
         std::vector<Amplifier> parts;
-        for (const auto& entry : all_parts(state_->database, EntryKind::amplifier)) parts.push_back(amplifier_of(entry.entry.values));
+        for (const auto& entry : all_parts(state_->database, EntryKind::amplifier))
+            parts.push_back(amplifier_of(entry.entry.values));
         return parts;
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, state_->file);
@@ -185,7 +197,8 @@ bool Catalog::has_entry(EntryKind kind, std::string_view path) const {
 
 std::vector<std::string> Catalog::note_lines(std::string_view vehicle_path) const {
     std::vector<std::string> lines;
-    for (const auto& [id, record] : note_records(state_->database, vehicle_path, state_->practice)) lines.push_back(record_line(record));
+    for (const auto& [id, record] : note_records(state_->database, vehicle_path, state_->practice))
+        lines.push_back(record_line(record));
     return lines;
 }
 
@@ -197,8 +210,8 @@ CatalogCounts Catalog::counts() const {
     };
     constexpr std::string_view paths = "(SELECT DISTINCT path FROM {})";
     const auto distinct = [&](std::string_view table) { return count(fmt::format(fmt::runtime(paths), table)); };
-    return {distinct("vehicle"), distinct("system"), distinct("circuit"), distinct("tap"), count("note"),
-            distinct("converter"), distinct("amplifier"), count("shop")};
+    return {distinct("vehicle"), distinct("system"),    distinct("circuit"),   distinct("tap"),
+            count("note"),       distinct("converter"), distinct("amplifier"), count("shop")};
 }
 
 }  // namespace tapbook

@@ -13,7 +13,9 @@ constexpr int no_match = 1000;
 constexpr int missing_word = 6;  // cost of a word that names nothing of the car
 
 // How many mistakes a word of this length may hold.
-std::size_t mistakes_allowed(std::size_t length) { return length < 4 ? 0 : length < 6 ? 1 : length < 9 ? 2 : 3; }
+std::size_t mistakes_allowed(std::size_t length) {
+    return length < 4 ? 0 : length < 6 ? 1 : length < 9 ? 2 : 3;
+}
 
 bool is_number(std::string_view word) {
     return std::all_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; });
@@ -34,7 +36,8 @@ struct Target {
 
 Target target_of(const VehicleName& vehicle) {
     Target target;
-    const auto make = folded_words(vehicle.make), model = folded_words(vehicle.model), body = folded_words(vehicle.body);
+    const auto make = folded_words(vehicle.make), model = folded_words(vehicle.model),
+               body = folded_words(vehicle.body);
     for (const auto* list : {&make, &model, &body}) target.words.insert(target.words.end(), list->begin(), list->end());
     const auto joined = [](const std::vector<std::string>& list) {
         std::string all;
@@ -50,7 +53,8 @@ int word_cost(std::string_view typed, std::string_view word) {
     if (typed == word) return 0;
     if (typed.size() >= 3 && word.starts_with(typed)) return 1;
     const auto distance = edit_distance(typed, word);
-    return distance <= mistakes_allowed(std::max(typed.size(), word.size())) ? static_cast<int>(2 * distance) : no_match;
+    return distance <= mistakes_allowed(std::max(typed.size(), word.size())) ? static_cast<int>(2 * distance)
+                                                                             : no_match;
 }
 
 // The cheapest way to read one typed word as something of the car.
@@ -124,10 +128,13 @@ std::vector<VehicleHit> find_vehicles(std::span<const VehicleName> vehicles, std
         hits.push_back({vehicle, cost, fits});
     }
     std::stable_sort(hits.begin(), hits.end(), [](const VehicleHit& a, const VehicleHit& b) {
-        return std::tuple(a.cost + (a.year_fits ? 0 : 3), a.vehicle.path) < std::tuple(b.cost + (b.year_fits ? 0 : 3), b.vehicle.path);
+        return std::tuple(a.cost + (a.year_fits ? 0 : 3), a.vehicle.path) <
+               std::tuple(b.cost + (b.year_fits ? 0 : 3), b.vehicle.path);
     });
     const int best = hits.empty() ? 0 : hits.front().cost + (hits.front().year_fits ? 0 : 3);
-    std::erase_if(hits, [&](const VehicleHit& hit) { return !typed.words.empty() && hit.cost + (hit.year_fits ? 0 : 3) > best + missing_word; });
+    std::erase_if(hits, [&](const VehicleHit& hit) {
+        return !typed.words.empty() && hit.cost + (hit.year_fits ? 0 : 3) > best + missing_word;
+    });
     return hits;
 }
 
@@ -148,6 +155,8 @@ std::vector<VehicleName> exact_vehicles(std::span<const VehicleName> vehicles, s
     return found;
 }
 
-std::optional<int> year_in(std::string_view words) { return typed_of(words).year; }
+std::optional<int> year_in(std::string_view words) {
+    return typed_of(words).year;
+}
 
 }  // namespace tapbook

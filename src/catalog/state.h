@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 
 #include "catalog/catalog.h"
 #include "catalog/cells.h"
@@ -26,20 +27,22 @@ struct StoredEntry {
     std::string shop;  // 16 bytes
 };
 
-// The winning revision of each live entry of `kind` whose path lies in ["first", "end"), in path order; hazards are the union of
-// what each shop last said. `concurrent` counts other rows of the winning revision.
+// The winning revision of each live entry of `kind` whose path lies in ["first", "end"), in path order; hazards are the
+// union of what each shop last said. `concurrent` counts other rows of the winning revision.
 struct CurrentEntry {
     StoredEntry entry;
     int concurrent = 0;
 };
-std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind kind, std::string_view first, std::string_view end);
+std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind kind, std::string_view first,
+                                          std::string_view end);
 
 // The range of all paths below `path`.
 std::string below_first(std::string_view path);
 std::string below_end(std::string_view path);
 
 // Inserts a revision. REQUIRES an open transaction.
-void insert_entry(sqlite::Database& database, EntryKind kind, const StoredEntry& entry, const RecordId& id, const std::string& date);
+void insert_entry(sqlite::Database& database, EntryKind kind, const StoredEntry& entry, const RecordId& id,
+                  const std::string& date);
 
 // The exchanged record of an entry or a note of this catalog.
 Values entry_record(EntryKind kind, const StoredEntry& entry, const std::string& date, bool practice);
@@ -48,7 +51,8 @@ Values note_record(const Values& fields, const std::string& shop_hex, bool pract
 // Local number of a shop, given on first sight.
 std::int64_t shop_number(sqlite::Database& database, std::string_view id_bytes);
 
-// Puts a note into the ledger. False when it was there already. REQUIRES an open transaction and a record that record_line takes.
+// Puts a note into the ledger. False when it was there already. REQUIRES an open transaction and a record that
+// record_line takes.
 bool insert_note(sqlite::Database& database, const Values& record, const RecordId& id, bool vouched);
 
 // All notes of one vehicle by path; withdrawn ones are only counted, those of blocked shops left out.
@@ -58,7 +62,8 @@ struct LedgerNotes {
     std::map<std::string, TextList, std::less<>> hazards;  // words of hazards met on the way, by path
 };
 LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicle_path);
-std::vector<std::pair<RecordId, Values>> note_records(sqlite::Database& database, std::string_view vehicle_path, bool practice);
+std::vector<std::pair<RecordId, Values>> note_records(sqlite::Database& database, std::string_view vehicle_path,
+                                                      bool practice);
 
 // Shops that count for themselves: this one and those on its list.
 KnownShops known_shops(sqlite::Database& database);
@@ -70,7 +75,14 @@ std::string bytes_of_hex(std::string_view hex);
 // Turns an error of the store into one a person can act on.
 [[noreturn]] void throw_catalog_error(const sqlite::Error& error, const std::filesystem::path& file);
 
-// Throws InputRefused when the batch does not fit itself or what is stored: duplicate paths, missing parents, foreign authors.
-void check_batch(const Batch& batch, const Catalog& catalog, bool practice, const std::vector<std::string>& shop_codes);
+// Shops that a file may name as authors: none in a real catalog.
+struct Authors {
+    bool practice = false;
+    std::set<std::string, std::less<>> codes;
+};
+
+// Throws InputRefused when the batch does not fit itself or what is stored: duplicate paths, missing parents, foreign
+// authors.
+void check_batch(const Batch& batch, const Catalog& catalog, const Authors& authors);
 
 }  // namespace tapbook

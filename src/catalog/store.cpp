@@ -1,5 +1,5 @@
-// How is a catalog file made, opened, brought up to date and refused? application_id "TAPB"; user_version counts the schema files
-// applied; WAL with synchronous FULL, so "saved" survives a power cut.
+// How is a catalog file made, opened, brought up to date and refused? application_id "TAPB"; user_version counts the
+// schema files applied; WAL with synchronous FULL, so "saved" survives a power cut.
 #include <fcntl.h>
 #include <fmt/format.h>
 #include <sodium.h>
@@ -26,7 +26,8 @@ std::vector<EmbeddedText> schema_files() {
 void apply_schema(sqlite::Database& database, const fs::path& file) {
     const auto files = schema_files();
     const auto version = static_cast<std::size_t>(database.user_version());
-    if (version > 0 && version < files.size()) database.backup_to(fmt::format("{}.before-{}", file.string(), files.size()));
+    if (version > 0 && version < files.size())
+        database.backup_to(fmt::format("{}.before-{}", file.string(), files.size()));
     for (std::size_t next = version; next < files.size(); ++next) {
         sqlite::Transaction transaction(database);
         database.execute(files[next].text);
@@ -47,7 +48,8 @@ std::string setting(sqlite::Database& database, std::string_view name) {
     return rows.step() ? std::string(rows.text(0)) : std::string();
 }
 
-void make_shop(sqlite::Database& database, const std::string& name, CatalogKind kind, const std::string& today, const RandomSource& random) {
+void make_shop(sqlite::Database& database, const std::string& name, CatalogKind kind, const std::string& today,
+               const RandomSource& random) {
     std::array<unsigned char, crypto_sign_SEEDBYTES> seed{};
     std::array<unsigned char, crypto_sign_PUBLICKEYBYTES> public_key{};
     std::array<unsigned char, crypto_sign_SECRETKEYBYTES> secret_key{};
@@ -55,10 +57,13 @@ void make_shop(sqlite::Database& database, const std::string& name, CatalogKind 
     random(seed.data(), seed.size());
     random(salt.data(), salt.size());
     crypto_sign_seed_keypair(public_key.data(), secret_key.data(), seed.data());
-    const auto bytes = [](const auto& array) { return std::string_view(reinterpret_cast<const char*>(array.data()), array.size()); };
+    const auto bytes = [](const auto& array) {
+        return std::string_view(reinterpret_cast<const char*>(array.data()), array.size());
+    };
     const RecordId id = short_hash(bytes(public_key));
     auto secret = database.prepare("INSERT INTO secret (only, public_key, secret_key, salt) VALUES (1, ?1, ?2, ?3)");
-    secret.bind_all(sqlite::BlobView{bytes(public_key)}, sqlite::BlobView{bytes(secret_key)}, sqlite::BlobView{bytes(salt)});
+    secret.bind_all(sqlite::BlobView{bytes(public_key)}, sqlite::BlobView{bytes(secret_key)},
+                    sqlite::BlobView{bytes(salt)});
     secret.run();
     auto shop = database.prepare("INSERT INTO shop (id, name, known, public_key) VALUES (?1, ?2, 1, ?3)");
     shop.bind_all(sqlite::BlobView{bytes(id)}, name, sqlite::BlobView{bytes(public_key)});
@@ -79,10 +84,15 @@ void make_private_file(const fs::path& file) {
         return;
     }
     const int reason = errno;
-    if (reason == EEXIST) throw CatalogError(CatalogTrouble::already_there, fmt::format("{} is there already", file.string()), "open it with --db, or choose another place");
+    if (reason == EEXIST)
+        throw CatalogError(CatalogTrouble::already_there, fmt::format("{} is there already", file.string()),
+                           "open it with --db, or choose another place");
     if (reason == EACCES || reason == EPERM || reason == EROFS)
-        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("may not write {}", file.string()), "choose another place with --db FILE");
-    throw CatalogError(CatalogTrouble::input_output, fmt::format("cannot make {}: {}", file.string(), std::strerror(reason)), "choose another place with --db FILE");
+        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("may not write {}", file.string()),
+                           "choose another place with --db FILE");
+    throw CatalogError(CatalogTrouble::input_output,
+                       fmt::format("cannot make {}: {}", file.string(), std::strerror(reason)),
+                       "choose another place with --db FILE");
 }
 
 bool may_write(const fs::path& file) {
@@ -100,10 +110,13 @@ void check_is_ours(sqlite::Database& database, const fs::path& file) {
     const auto version = database.user_version();
     const auto newest = static_cast<std::int32_t>(schema_files().size());
     if (database.application_id() != catalog_application_id || version < 1)
-        throw CatalogError(CatalogTrouble::not_ours, fmt::format("{} is a database, but not a tapbook catalog", file.string()),
+        throw CatalogError(CatalogTrouble::not_ours,
+                           fmt::format("{} is a database, but not a tapbook catalog", file.string()),
                            "give the catalog with --db FILE; tapbook init makes a new one");
     if (version > newest)
-        throw CatalogError(CatalogTrouble::newer, fmt::format("{} was written by a newer tapbook (schema {}, this one knows {})", file.string(), version, newest),
+        throw CatalogError(CatalogTrouble::newer,
+                           fmt::format("{} was written by a newer tapbook (schema {}, this one knows {})",
+                                       file.string(), version, newest),
                            "use the newer program; nothing was changed");
 }
 
@@ -112,14 +125,19 @@ void check_is_ours(sqlite::Database& database, const fs::path& file) {
 void throw_catalog_error(const sqlite::Error& error, const fs::path& file) {
     const std::string name = file.string();
     if (error.is_not_a_database())
-        throw CatalogError(CatalogTrouble::not_ours, fmt::format("{} is not a tapbook catalog", name), "give the catalog with --db FILE; tapbook init makes a new one");
+        throw CatalogError(CatalogTrouble::not_ours, fmt::format("{} is not a tapbook catalog", name),
+                           "give the catalog with --db FILE; tapbook init makes a new one");
     if (error.is_busy())
-        throw CatalogError(CatalogTrouble::busy, fmt::format("{} is in use by another program", name), "wait a moment and try again; nothing was changed");
+        throw CatalogError(CatalogTrouble::busy, fmt::format("{} is in use by another program", name),
+                           "wait a moment and try again; nothing was changed");
     if (error.is_corrupt())
-        throw CatalogError(CatalogTrouble::damaged, fmt::format("{} is damaged: {}", name, error.what()), "restore the last backup");
+        throw CatalogError(CatalogTrouble::damaged, fmt::format("{} is damaged: {}", name, error.what()),
+                           "restore the last backup");
     if (error.is_read_only())
-        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("{} may only be read", name), "write from an account that owns it");
-    throw CatalogError(CatalogTrouble::input_output, fmt::format("{}: {}", name, error.what()), "check the disk; nothing was changed");
+        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("{} may only be read", name),
+                           "write from an account that owns it");
+    throw CatalogError(CatalogTrouble::input_output, fmt::format("{}: {}", name, error.what()),
+                       "check the disk; nothing was changed");
 }
 
 Catalog::Catalog(std::unique_ptr<State> state) : state_(std::move(state)) {}
@@ -127,7 +145,8 @@ Catalog::~Catalog() = default;
 Catalog::Catalog(Catalog&&) noexcept = default;
 Catalog& Catalog::operator=(Catalog&&) noexcept = default;
 
-Catalog Catalog::create(const fs::path& file, const std::string& shop_name, CatalogKind kind, const std::string& today, const RandomSource& random) {
+Catalog Catalog::create(const fs::path& file, const std::string& shop_name, CatalogKind kind, const std::string& today,
+                        const RandomSource& random) {
     std::error_code ignored;
     if (file.has_parent_path()) fs::create_directories(file.parent_path(), ignored);
     make_private_file(file);
@@ -155,12 +174,15 @@ Catalog Catalog::open(const fs::path& file, Access access, std::chrono::millisec
         throw CatalogError(CatalogTrouble::missing, fmt::format("there is no catalog at {}", file.string()),
                            "make one with `tapbook init`, or a practice shop with `tapbook demo`");
     if (!fs::is_regular_file(file))
-        throw CatalogError(CatalogTrouble::not_ours, fmt::format("{} is not a file", file.string()), "give the catalog with --db FILE");
+        throw CatalogError(CatalogTrouble::not_ours, fmt::format("{} is not a file", file.string()),
+                           "give the catalog with --db FILE");
     if (::access(file.c_str(), R_OK) != 0)
-        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("may not read {}", file.string()), "read it from the account that owns it");
+        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("may not read {}", file.string()),
+                           "read it from the account that owns it");
     const bool writable = may_write(file);
     if (access == Access::write && !writable)
-        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("{} may only be read", file.string()), "write from an account that owns it, or copy it with backup");
+        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("{} may only be read", file.string()),
+                           "write from an account that owns it, or copy it with backup");
     try {
         sqlite::Database database(file, mode_of(file, writable), busy_timeout);
         check_is_ours(database, file);
@@ -176,9 +198,17 @@ Catalog Catalog::open(const fs::path& file, Access access, std::chrono::millisec
     }
 }
 
-bool Catalog::is_practice() const { return state_->practice; }
-bool Catalog::is_read_only() const { return state_->read_only; }
-OwnShop Catalog::own_shop() const { return state_->own; }
-const fs::path& Catalog::file() const { return state_->file; }
+bool Catalog::is_practice() const {
+    return state_->practice;
+}
+bool Catalog::is_read_only() const {
+    return state_->read_only;
+}
+OwnShop Catalog::own_shop() const {
+    return state_->own;
+}
+const fs::path& Catalog::file() const {
+    return state_->file;
+}
 
 }  // namespace tapbook

@@ -36,7 +36,9 @@ Exit run_gain(Session& session, const Parsed& parsed) {
     const Watts power = milliwatts(parsed.need_number("--watts", 3, 1, 20000000));
     const Ohms load = milliohms(parsed.need_number("--ohms", 3, 100, 100000));
     const auto level = parsed.number("--tone-db", 3, -120000, 120000).value_or(0);
-    if (level > 0) throw UsageError("--tone-db: a tone cannot be above digital full scale", "write 0 or a negative number, like -10");
+    if (level > 0)
+        throw UsageError("--tone-db: a tone cannot be above digital full scale",
+                         "write 0 or a negative number, like -10");
     const auto overlap = parsed.number("--overlap-db", 3, 0, 20000).value_or(0);
     const RmsVolts target = gain_target(power, load, thousandths_dbfs(level), millidecibels(overlap));
     session.answer(gain_text(target, power, load, thousandths_dbfs(level), session.screen), gain_json(target));
@@ -49,13 +51,16 @@ Exit run_calc_swing(Session& session, const Parsed& parsed) {
     if (!drive) throw UsageError("--drive is needed", "for example --drive bridged");
     output.drive = *drive;
     if (const auto rail = parsed.number("--rail", 3, 1, 200000)) output.rail = dc_millivolts(*rail);
-    if (parsed.flag("--bridged")) output.split_is_bridged = true;
-    else if (output.drive == Drive::boosted_split) output.split_is_bridged = false;
+    if (parsed.flag("--bridged"))
+        output.split_is_bridged = true;
+    else if (output.drive == Drive::boosted_split)
+        output.split_is_bridged = false;
     output.common_stage = parsed.word<Stage>("--stage").value_or(Stage::unknown);
     if (const auto line = parsed.number("--rated-volts", 3, 1, 50000)) output.line_volts = rms_millivolts(*line);
     const auto watts_typed = parsed.number("--watts", 3, 1, 20000000);
     const auto kind = parsed.word<RatingKind>("--rating");
-    if (watts_typed.has_value() != kind.has_value()) throw UsageError("--watts and --rating belong together", "for example --watts 18 --rating continuous");
+    if (watts_typed.has_value() != kind.has_value())
+        throw UsageError("--watts and --rating belong together", "for example --watts 18 --rating continuous");
     const Ohms load = milliohms(parsed.need_number("--ohms", 3, 100, 10000000));
     if (watts_typed) {
         output.rated = milliwatts(*watts_typed);
@@ -67,8 +72,9 @@ Exit run_calc_swing(Session& session, const Parsed& parsed) {
     Supply assumed;
     assumed.likely = supply;
     if (const auto impossible = impossible_rating(output, assumed))
-        throw UsageError(fmt::format("{} W {} is impossible here: {:g} V into {:g} ohm gives at most {:.2f} W", unscaled(*watts_typed, 3), word_of(*kind), supply.in(dc_volts),
-                                     load.in(ohms), impossible->limit.in(watts)),
+        throw UsageError(fmt::format("{} W {} is impossible here: {:g} V into {:g} ohm gives at most {:.2f} W",
+                                     unscaled(*watts_typed, 3), word_of(*kind), supply.in(dc_volts), load.in(ohms),
+                                     impossible->limit.in(watts)),
                          "a printed \"50 W\" is usually --rating maximum");
     const Swing swing = calculate_swing(output, load, supply, loss);
     session.answer(swing_text(swing, session.screen), swing_json(swing));
@@ -78,14 +84,16 @@ Exit run_calc_swing(Session& session, const Parsed& parsed) {
 Exit run_calc_wire(Session& session, const Parsed& parsed) {
     const auto gauge = parsed.text("--awg");
     const auto area_typed = parsed.number("--mm2", 3, 1, 1000000);
-    if (gauge.has_value() == area_typed.has_value()) throw UsageError("give either --awg or --mm2", "for example --awg 4");
+    if (gauge.has_value() == area_typed.has_value())
+        throw UsageError("give either --awg or --mm2", "for example --awg 4");
     const auto kelvin_free = [](std::int64_t milli) { return celsius(static_cast<double>(milli) / 1000.0); };
     const Celsius temperature = kelvin_free(parsed.number("--celsius", 3, -60000, 250000).value_or(20000));
     const Metal metal = parsed.word<Metal>("--metal").value_or(Metal::copper);
     std::optional<CableResistance> cable;
     if (gauge) {
         const auto size = parse_awg(*gauge);
-        if (!size) throw UsageError(fmt::format("--awg: \"{}\" is no size", shown(*gauge)), "write 4/0 to 40, like 8 or 1/0");
+        if (!size)
+            throw UsageError(fmt::format("--awg: \"{}\" is no size", shown(*gauge)), "write 4/0 to 40, like 8 or 1/0");
         cable = resistance(*size, temperature, metal);
     } else {
         cable = resistance(thousandths_of_square_millimetre(*area_typed), temperature, metal);
@@ -101,7 +109,8 @@ Exit run_calc_wire(Session& session, const Parsed& parsed) {
 Exit run_calc_colour(Session& session, const Parsed& parsed) {
     const auto colour = parse_wire_colour(parsed.joined_words());
     if (const auto* refusal = std::get_if<ColourRefusal>(&colour)) throw UsageError(refusal->message());
-    session.answer(colour_text(std::get<WireColour>(colour), session.screen), colour_json(std::get<WireColour>(colour)));
+    session.answer(colour_text(std::get<WireColour>(colour), session.screen),
+                   colour_json(std::get<WireColour>(colour)));
     return Exit::done;
 }
 

@@ -8,7 +8,9 @@
 namespace tapbook {
 namespace {
 
-std::string car_words(const VehicleName& car) { return fmt::format("{} {} {}, {}-{}", car.make, car.model, car.body, car.first_year, car.last_year); }
+std::string car_words(const VehicleName& car) {
+    return fmt::format("{} {} {}, {}-{}", car.make, car.model, car.body, car.first_year, car.last_year);
+}
 
 // The one car the words name exactly; a typing mistake is answered with what was probably meant, never run.
 VehicleName chosen_car(const Catalog& catalog, const std::string& words) {
@@ -18,27 +20,33 @@ VehicleName chosen_car(const Catalog& catalog, const std::string& words) {
     if (exact.size() > 1) {
         std::string list;
         for (const auto& car : exact) list += fmt::format("\n  {:<40} {}", car_words(car), car.path);
-        throw UsageError(fmt::format("\"{}\" names {} cars:{}", shown(words), exact.size(), list), "add the body, the year or the path");
+        throw UsageError(fmt::format("\"{}\" names {} cars:{}", shown(words), exact.size(), list),
+                         "add the body, the year or the path");
     }
     const auto hits = find_vehicles(names, words);
-    if (hits.empty()) throw NoAnswer(fmt::format("no car is called \"{}\"", shown(words)), "tapbook find lists all cars");
+    if (hits.empty())
+        throw NoAnswer(fmt::format("no car is called \"{}\"", shown(words)), "tapbook find lists all cars");
     const auto& near = hits.front().vehicle;
     throw NoAnswer(fmt::format("no car is called exactly \"{}\"", shown(words)),
-                   hits.front().year_fits ? fmt::format("did you mean {} ({})?", car_words(near), near.path)
-                                          : fmt::format("{} ({}) was not built in that year", car_words(near), near.path));
+                   hits.front().year_fits
+                       ? fmt::format("did you mean {} ({})?", car_words(near), near.path)
+                       : fmt::format("{} ({}) was not built in that year", car_words(near), near.path));
 }
 
 std::optional<int> year_of(const Parsed& parsed, const std::string& words) {
     const auto typed = parsed.text("--year");
     if (!typed) return year_in(words);
     const auto year = parse_model_year(*typed);
-    if (const auto* refusal = std::get_if<YearRefusal>(&year)) throw UsageError(fmt::format("--year: {}", refusal->message()));
+    if (const auto* refusal = std::get_if<YearRefusal>(&year))
+        throw UsageError(fmt::format("--year: {}", refusal->message()));
     return std::get<int>(year);
 }
 
 void check_year(const VehicleName& car, std::optional<int> year) {
     if (!year || (*year >= car.first_year && *year <= car.last_year)) return;
-    throw NoAnswer(fmt::format("the {} {} was built from {} to {}, not in {}", car.make, car.model, car.first_year, car.last_year, *year), "tapbook find shows other years of it");
+    throw NoAnswer(fmt::format("the {} {} was built from {} to {}, not in {}", car.make, car.model, car.first_year,
+                               car.last_year, *year),
+                   "tapbook find shows other years of it");
 }
 
 void check_system(const CarFacts& car, const std::string& system) {
@@ -49,8 +57,9 @@ void check_system(const CarFacts& car, const std::string& system) {
     std::string list;
     for (const auto code : codes) list += fmt::format("{}{}", list.empty() ? "" : ", ", code);
     const auto near = nearest(system, codes);
-    throw NoAnswer(fmt::format("the {} {} has no sound system \"{}\"", car.vehicle.make, car.vehicle.model, shown(system)),
-                   near ? fmt::format("did you mean {}?", *near) : fmt::format("it has: {}", list));
+    throw NoAnswer(
+        fmt::format("the {} {} has no sound system \"{}\"", car.vehicle.make, car.vehicle.model, shown(system)),
+        near ? fmt::format("did you mean {}?", *near) : fmt::format("it has: {}", list));
 }
 
 CarFacts load_car(const Catalog& catalog, const Parsed& parsed) {
@@ -74,7 +83,9 @@ Amplifier chosen_amplifier(const Catalog& catalog, const std::string& words) {
     for (const auto code : codes) list += fmt::format("{}{}", list.empty() ? "" : ", ", code);
     const auto near = nearest(words, codes);
     throw NoAnswer(fmt::format("there is no amplifier \"{}\"", shown(words)),
-                   near ? fmt::format("did you mean {}?", *near) : list.empty() ? "tapbook add FILE.toml puts amplifiers in" : fmt::format("known are: {}", list));
+                   near           ? fmt::format("did you mean {}?", *near)
+                   : list.empty() ? "tapbook add FILE.toml puts amplifiers in"
+                                  : fmt::format("known are: {}", list));
 }
 
 // The tap point that words name by a tail run of its path, within the chosen system.
@@ -86,14 +97,18 @@ std::string chosen_tap(const CarFacts& car, const std::string& system, const std
         if (!system.empty() && tap.system != system) continue;
         const auto parts = path_parts(path_tail(tap.code, system_depth));
         tails.insert(tails.end(), parts.begin(), parts.end());
-        if (is_tail_run(tap.code, words) || is_tail_run(path_head(tap.code, circuit_depth), words)) found.push_back(tap.code);
+        if (is_tail_run(tap.code, words) || is_tail_run(path_head(tap.code, circuit_depth), words))
+            found.push_back(tap.code);
     }
     if (found.size() == 1) return found.front();
     std::string list;
     for (const auto& code : found) list += fmt::format("\n  {}", path_tail(code, vehicle_depth));
-    if (found.size() > 1) throw UsageError(fmt::format("\"{}\" names {} tap points:{}", shown(words), found.size(), list), "write more of the path");
+    if (found.size() > 1)
+        throw UsageError(fmt::format("\"{}\" names {} tap points:{}", shown(words), found.size(), list),
+                         "write more of the path");
     const auto near = nearest(words, tails);
-    throw NoAnswer(fmt::format("there is no tap point \"{}\"", shown(words)), near ? fmt::format("did you mean {}?", *near) : "tapbook taps lists them");
+    throw NoAnswer(fmt::format("there is no tap point \"{}\"", shown(words)),
+                   near ? fmt::format("did you mean {}?", *near) : "tapbook taps lists them");
 }
 
 std::string systems_list(const CarFacts& car) {
@@ -109,7 +124,8 @@ std::string systems_list(const CarFacts& car) {
 
 Exit run_taps(Session& session, const Parsed& parsed) {
     const Catalog catalog = Catalog::open(session.database, Access::read);
-    const TapsAnswer answer = taps_answer(load_car(catalog, parsed), parsed.text("--system").value_or(""), catalog.is_practice());
+    const TapsAnswer answer =
+        taps_answer(load_car(catalog, parsed), parsed.text("--system").value_or(""), catalog.is_practice());
     session.answer(taps_text(answer, session.screen), taps_json(answer));
     return Exit::done;
 }
@@ -121,14 +137,17 @@ Exit run_advise(Session& session, const Parsed& parsed) {
     AdviseRequest request;
     request.system = parsed.text("--system").value_or("");
     if (request.system.empty() && facts.car.systems.size() > 1)
-        throw UsageError(fmt::format("this car came with {} sound systems; say which with --system:{}", facts.car.systems.size(), systems_list(facts.car)), "tapbook taps tells more about each");
+        throw UsageError(fmt::format("this car came with {} sound systems; say which with --system:{}",
+                                     facts.car.systems.size(), systems_list(facts.car)),
+                         "tapbook taps tells more about each");
     request.tap = chosen_tap(facts.car, request.system, parsed.text("--tap").value_or(""));
     if (const auto lowest = parsed.number("--lowest-hz", 3, 1000, 20000000)) request.lowest = millihertz(*lowest);
     if (const auto channels = parsed.number("--channels", 0, 1, 16)) request.channels = static_cast<int>(*channels);
     RuleBook rules = rules_beside(session.database);
     try {
         const Advice advice = advise(facts, request, rules);
-        session.answer(advice_text(advice, parsed.flag("--why") ? Detail::why : Detail::short_form, session.screen), advice_json(advice));
+        session.answer(advice_text(advice, parsed.flag("--why") ? Detail::why : Detail::short_form, session.screen),
+                       advice_json(advice));
         return advice.best ? Exit::done : Exit::answer_is_no;
     } catch (const AdviseError& error) {
         throw NoAnswer(error.what(), "tapbook taps shows what is recorded of this car");

@@ -20,8 +20,9 @@ std::vector<EmbeddedText> demo_files() {
 }
 
 std::string practice_words(const CatalogCounts& counts) {
-    return fmt::format("{} cars, {} sound systems, {} tap points, {} notes from {} shops, {} converters, {} amplifiers. All invented.", counts.vehicles, counts.systems,
-                       counts.taps, counts.notes, counts.shops, counts.converters, counts.amplifiers);
+    return fmt::format(
+        "{} cars, {} sound systems, {} tap points, {} notes from {} shops, {} converters, {} amplifiers. All invented.",
+        counts.vehicles, counts.systems, counts.taps, counts.notes, counts.shops, counts.converters, counts.amplifiers);
 }
 
 }  // namespace
@@ -29,11 +30,17 @@ std::string practice_words(const CatalogCounts& counts) {
 Exit run_init(Session& session, const Parsed& parsed) {
     const std::string shop = parsed.text("--shop").value_or("This shop");
     if (shop.empty() || hidden_character(shop)) throw UsageError("--shop: write the shop's name in plain characters");
-    const Catalog catalog = Catalog::create(session.database, nfc(shop), CatalogKind::real, session.today, system_random());
+    const Catalog catalog =
+        Catalog::create(session.database, nfc(shop), CatalogKind::real, session.today, system_random());
     const OwnShop own = catalog.own_shop();
     Json json;
-    json.begin_object().member("catalog", catalog.file().string()).member("shop", own.name).member("shop_id", own.id).end_object();
-    session.answer(fmt::format("Made an empty catalog for \"{}\" at {}.\nIt holds the shop's signing key: readable by its owner only.\nNext: tapbook add FILE.toml (the README shows a vehicle file "
+    json.begin_object()
+        .member("catalog", catalog.file().string())
+        .member("shop", own.name)
+        .member("shop_id", own.id)
+        .end_object();
+    session.answer(fmt::format("Made an empty catalog for \"{}\" at {}.\nIt holds the shop's signing key: readable by "
+                               "its owner only.\nNext: tapbook add FILE.toml (the README shows a vehicle file "
                                "and a parts file).\n",
                                shown(own.name), catalog.file().string()),
                    json_answer("init", json.take()));
@@ -43,24 +50,33 @@ Exit run_init(Session& session, const Parsed& parsed) {
 Exit run_demo(Session& session, const Parsed&) {
     if (!session.database_given) session.database.replace_filename("practice.sqlite");
     const auto files = demo_files();
-    if (files.empty() || files.front().name != "data/shops.toml") throw CatalogError(CatalogTrouble::input_output, "this build holds no practice shop");
+    if (files.empty() || files.front().name != "data/shops.toml")
+        throw CatalogError(CatalogTrouble::input_output, "this build holds no practice shop");
     const Batch shops = read_batch(files.front().text, std::string(files.front().name));
-    Catalog catalog = Catalog::create(session.database, shops.shops.front().name, CatalogKind::practice, session.today, repeatable_random("practice"));
+    Catalog catalog = Catalog::create(session.database, shops.shops.front().name, CatalogKind::practice, session.today,
+                                      repeatable_random("practice"));
     for (const auto& file : files) catalog.add(read_batch(file.text, std::string(file.name)), false, session.today);
     const CatalogCounts counts = catalog.counts();
     const std::string place = session.database.string();
     Json json;
     json.begin_object().member("catalog", place).key("practice").flag(true);
-    json.key("vehicles").whole(counts.vehicles).key("notes").whole(counts.notes).key("converters").whole(counts.converters).end_object();
-    session.answer(fmt::format("Made a practice shop at {}.\n{}\n\nTry:\n"
-                               "  export TAPBOOK_DB={}\n"
-                               "  tapbook find\n"
-                               "  tapbook taps ostrel --year 2020\n"
-                               "  tapbook advise ostrel --system base --amp kelm-four\n"
-                               "  tapbook advise ostrel --system premium --amp kelm-four --why\n"
-                               "  tapbook meter --dc-positive 7.1 --dc-negative 7.1 --ac 6.2 --supply 14.2 --volume full\n",
-                               place, practice_words(counts), place),
-                   json_answer("demo", json.take()));
+    json.key("vehicles")
+        .whole(counts.vehicles)
+        .key("notes")
+        .whole(counts.notes)
+        .key("converters")
+        .whole(counts.converters)
+        .end_object();
+    session.answer(
+        fmt::format("Made a practice shop at {}.\n{}\n\nTry:\n"
+                    "  export TAPBOOK_DB={}\n"
+                    "  tapbook find\n"
+                    "  tapbook taps ostrel --year 2020\n"
+                    "  tapbook advise ostrel --system base --amp kelm-four\n"
+                    "  tapbook advise ostrel --system premium --amp kelm-four --why\n"
+                    "  tapbook meter --dc-positive 7.1 --dc-negative 7.1 --ac 6.2 --supply 14.2 --volume full\n",
+                    place, practice_words(counts), place),
+        json_answer("demo", json.take()));
     return Exit::done;
 }
 
@@ -80,7 +96,8 @@ Exit run_find(Session& session, const Parsed& parsed) {
     if (hits.empty()) {
         if (session.json) session.answer({}, find_json(hits));
         if (names.empty()) throw NoAnswer("the catalog holds no cars yet", "tapbook add FILE.toml puts one in");
-        throw NoAnswer(fmt::format("no car matches \"{}\"", shown(parsed.joined_words())), "try fewer words; tapbook find lists all cars");
+        throw NoAnswer(fmt::format("no car matches \"{}\"", shown(parsed.joined_words())),
+                       "try fewer words; tapbook find lists all cars");
     }
     session.answer(find_text(hits, session.screen), find_json(hits));
     return Exit::done;
@@ -91,8 +108,14 @@ Exit run_where(Session& session, const Parsed&) {
     practice.replace_filename("practice.sqlite");
     rules.replace_extension(".rules.toml");
     Json json;
-    json.begin_object().member("catalog", session.database.string()).member("practice", practice.string()).member("rules", rules.string()).end_object();
-    session.answer(fmt::format("catalog    {}\npractice   {}\nown rules  {}\n", session.database.string(), practice.string(), rules.string()), json_answer("where", json.take()));
+    json.begin_object()
+        .member("catalog", session.database.string())
+        .member("practice", practice.string())
+        .member("rules", rules.string())
+        .end_object();
+    session.answer(fmt::format("catalog    {}\npractice   {}\nown rules  {}\n", session.database.string(),
+                               practice.string(), rules.string()),
+                   json_answer("where", json.take()));
     return Exit::done;
 }
 

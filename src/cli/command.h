@@ -1,5 +1,5 @@
-// Which commands are there, what do they take, and what runs them? One table feeds parsing, help, errors with the nearest word, the
-// examples that the tests run, and later completion and the man page.
+// Which commands are there, what do they take, and what runs them? One table feeds parsing, help, errors with the
+// nearest word, the examples that the tests run, and later completion and the man page.
 #pragma once
 
 #include <filesystem>
@@ -17,12 +17,23 @@
 namespace tapbook {
 
 // The program's exit codes; printed in the help.
-enum class Exit { done = 0, answer_is_no = 1, wrong_usage = 2, input_refused = 3, not_permitted = 4, input_output = 5, damaged = 6, busy = 7, cancelled = 130 };
+enum class Exit {
+    done = 0,
+    answer_is_no = 1,
+    wrong_usage = 2,
+    input_refused = 3,
+    not_permitted = 4,
+    input_output = 5,
+    damaged = 6,
+    busy = 7,
+    cancelled = 130
+};
 
 // The command line itself is wrong.
 class UsageError : public std::runtime_error {
   public:
-    explicit UsageError(const std::string& message, std::string hint = {}) : std::runtime_error(message), hint_(std::move(hint)) {}
+    explicit UsageError(const std::string& message, std::string hint = {})
+        : std::runtime_error(message), hint_(std::move(hint)) {}
     const std::string& hint() const { return hint_; }
 
   private:
@@ -32,7 +43,8 @@ class UsageError : public std::runtime_error {
 // The question was understood and the answer is no: no such car, nothing fits.
 class NoAnswer : public std::runtime_error {
   public:
-    explicit NoAnswer(const std::string& message, std::string hint = {}) : std::runtime_error(message), hint_(std::move(hint)) {}
+    explicit NoAnswer(const std::string& message, std::string hint = {})
+        : std::runtime_error(message), hint_(std::move(hint)) {}
     const std::string& hint() const { return hint_; }
 
   private:
@@ -68,7 +80,8 @@ class Parsed {
     std::string joined_words() const;
 
   private:
-    [[noreturn]] static void refuse_word(std::string_view name, std::string_view typed, const std::vector<std::string_view>& words);
+    [[noreturn]] static void refuse_word(std::string_view name, std::string_view typed,
+                                         const std::vector<std::string_view>& words);
 };
 
 // Where a command reads and writes. Output is collected and written once at the end.
@@ -85,7 +98,7 @@ struct Session {
 };
 
 struct CommandSpec {
-    std::string_view name;   // "find", "calc swing"
+    std::string_view name;  // "find", "calc swing"
     std::string_view group;
     std::string_view takes;  // "VEHICLE", "[WORDS...]", ""
     int least_words, most_words;
@@ -122,7 +135,8 @@ Exit run_calc_colour(Session&, const Parsed&);
 // Fills a Session from the environment: TAPBOOK_DB, TAPBOOK_TODAY, XDG_DATA_HOME, NO_COLOR, TERM, COLORTERM, COLUMNS.
 Session session_from_environment();
 
-// The file's text, "-" for standard input. Throws CatalogError (not_permitted, input_output) or InputRefused for a folder.
+// The file's text, "-" for standard input. Throws CatalogError (not_permitted, input_output) or InputRefused for a
+// folder.
 std::string read_file(const std::string& name);
 
 // The rules shipped with the program, overridden by those beside the catalog (NAME.rules.toml).

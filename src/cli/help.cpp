@@ -6,7 +6,9 @@
 namespace tapbook {
 namespace {
 
-std::string option_words(const OptionSpec& option) { return fmt::format("{}{}{}", option.name, option.value.empty() ? "" : " ", option.value); }
+std::string option_words(const OptionSpec& option) {
+    return fmt::format("{}{}{}", option.name, option.value.empty() ? "" : " ", option.value);
+}
 
 void append_options(std::string& text, std::span<const OptionSpec> options) {
     for (const auto& option : options) text += fmt::format("  {:<22} {}\n", option_words(option), option.help);
@@ -34,15 +36,18 @@ std::string help_text() {
     text += "\nWith every command\n";
     append_options(text, common_options());
     text += "  -h                     help for that command\n";
-    text += "\nExit codes: 0 done, 1 the answer is no, 2 wrong usage, 3 input refused and nothing changed, 4 needs permission,\n"
-            "5 disk or I/O, 6 damage found, 7 busy, 130 cancelled.\n";
+    text +=
+        "\nExit codes: 0 done, 1 the answer is no, 2 wrong usage, 3 input refused and nothing changed, 4 needs "
+        "permission,\n"
+        "5 disk or I/O, 6 damage found, 7 busy, 130 cancelled.\n";
     return text;
 }
 
 std::string help_text(const CommandSpec& command) {
     std::string text = fmt::format("tapbook {}: {}\n\n", command.name, command.summary);
     for (const auto example : command.examples) text += fmt::format("  {}\n", example);
-    text += fmt::format("\nusage: tapbook {}{}{} [OPTIONS]\n", command.name, command.takes.empty() ? "" : " ", command.takes);
+    text += fmt::format("\nusage: tapbook {}{}{} [OPTIONS]\n", command.name, command.takes.empty() ? "" : " ",
+                        command.takes);
     append_options(text, command.options);
     append_options(text, common_options());
     return text;

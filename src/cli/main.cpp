@@ -28,28 +28,44 @@ Exit exit_of(CatalogTrouble trouble) {
         case CatalogTrouble::already_there:
         case CatalogTrouble::not_ours:
         case CatalogTrouble::newer:
-        case CatalogTrouble::wrong_kind: return Exit::input_refused;
-        case CatalogTrouble::not_permitted: return Exit::not_permitted;
-        case CatalogTrouble::input_output: return Exit::input_output;
-        case CatalogTrouble::damaged: return Exit::damaged;
-        case CatalogTrouble::busy: return Exit::busy;
-        case CatalogTrouble::not_found: return Exit::answer_is_no;
+        case CatalogTrouble::wrong_kind:
+            return Exit::input_refused;
+        case CatalogTrouble::not_permitted:
+            return Exit::not_permitted;
+        case CatalogTrouble::input_output:
+            return Exit::input_output;
+        case CatalogTrouble::damaged:
+            return Exit::damaged;
+        case CatalogTrouble::busy:
+            return Exit::busy;
+        case CatalogTrouble::not_found:
+            return Exit::answer_is_no;
     }
     return Exit::input_output;
 }
 
 std::string code_of(CatalogTrouble trouble) {
     switch (trouble) {
-        case CatalogTrouble::missing: return "no_catalog";
-        case CatalogTrouble::already_there: return "already_there";
-        case CatalogTrouble::not_ours: return "not_a_catalog";
-        case CatalogTrouble::newer: return "newer_catalog";
-        case CatalogTrouble::wrong_kind: return "wrong_kind_of_catalog";
-        case CatalogTrouble::not_permitted: return "not_permitted";
-        case CatalogTrouble::input_output: return "input_output";
-        case CatalogTrouble::damaged: return "damaged";
-        case CatalogTrouble::busy: return "busy";
-        case CatalogTrouble::not_found: return "not_found";
+        case CatalogTrouble::missing:
+            return "no_catalog";
+        case CatalogTrouble::already_there:
+            return "already_there";
+        case CatalogTrouble::not_ours:
+            return "not_a_catalog";
+        case CatalogTrouble::newer:
+            return "newer_catalog";
+        case CatalogTrouble::wrong_kind:
+            return "wrong_kind_of_catalog";
+        case CatalogTrouble::not_permitted:
+            return "not_permitted";
+        case CatalogTrouble::input_output:
+            return "input_output";
+        case CatalogTrouble::damaged:
+            return "damaged";
+        case CatalogTrouble::busy:
+            return "busy";
+        case CatalogTrouble::not_found:
+            return "not_found";
     }
     return "error";
 }
@@ -69,11 +85,14 @@ int finish(const Session& session, const Failure& failure) {
     if (session.json)
         write_all(STDOUT_FILENO, json_failure(failure.code, failure.message, failure.hint));
     else
-        write_all(STDERR_FILENO, failure.message + (failure.message.ends_with('\n') ? "" : "\n") + (failure.hint.empty() ? "" : failure.hint + "\n"));
+        write_all(STDERR_FILENO, failure.message + (failure.message.ends_with('\n') ? "" : "\n") +
+                                     (failure.hint.empty() ? "" : failure.hint + "\n"));
     return static_cast<int>(failure.exit);
 }
 
-Failure usage_failure(const std::string& message, const std::string& hint) { return {Exit::wrong_usage, "wrong_usage", "tapbook: " + message, hint}; }
+Failure usage_failure(const std::string& message, const std::string& hint) {
+    return {Exit::wrong_usage, "wrong_usage", "tapbook: " + message, hint};
+}
 
 // Runs the command; every failure comes back as data.
 std::variant<Exit, Failure> run(Session& session, const Invocation& invocation) {
@@ -88,7 +107,8 @@ std::variant<Exit, Failure> run(Session& session, const Invocation& invocation) 
         text.pop_back();
         return Failure{Exit::input_refused, "input_refused", text, "Nothing was changed."};
     } catch (const CatalogError& error) {
-        return Failure{exit_of(error.trouble()), code_of(error.trouble()), fmt::format("tapbook: {}", shown(error.what())), error.hint()};
+        return Failure{exit_of(error.trouble()), code_of(error.trouble()),
+                       fmt::format("tapbook: {}", shown(error.what())), error.hint()};
     } catch (const std::bad_alloc&) {
         return Failure{Exit::input_output, "out_of_memory", "tapbook: out of memory", "nothing was changed"};
     } catch (const std::exception& error) {
@@ -108,9 +128,12 @@ int program(const std::vector<std::string>& words) {
     } catch (const UsageError& error) {
         return finish(session, usage_failure(error.what(), error.hint()));
     }
-    if (invocation.version) return write_all(STDOUT_FILENO, "tapbook " TAPBOOK_VERSION "\n") ? 0 : static_cast<int>(Exit::input_output);
+    if (invocation.version)
+        return write_all(STDOUT_FILENO, "tapbook " TAPBOOK_VERSION "\n") ? 0 : static_cast<int>(Exit::input_output);
     if (invocation.help || invocation.command == nullptr) {
-        const std::string text = !invocation.help ? short_help_text() : invocation.command == nullptr ? help_text() : help_text(*invocation.command);
+        const std::string text = !invocation.help                ? short_help_text()
+                                 : invocation.command == nullptr ? help_text()
+                                                                 : help_text(*invocation.command);
         return write_all(STDOUT_FILENO, text) ? 0 : static_cast<int>(Exit::input_output);
     }
     if (const auto place = invocation.parsed.text("--db")) {

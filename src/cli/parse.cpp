@@ -35,7 +35,8 @@ const CommandSpec* command_of(std::vector<std::string>& words) {
     std::vector<std::string_view> names;
     for (const auto& command : commands()) names.push_back(command.name);
     const auto near = nearest(typed, names);
-    throw UsageError(fmt::format("there is no command \"{}\"", shown(typed)), near ? fmt::format("did you mean `tapbook {}`?", *near) : "tapbook --help lists all commands");
+    throw UsageError(fmt::format("there is no command \"{}\"", shown(typed)),
+                     near ? fmt::format("did you mean `tapbook {}`?", *near) : "tapbook --help lists all commands");
 }
 
 [[noreturn]] void refuse_option(const CommandSpec& command, const std::string& typed) {
@@ -44,16 +45,22 @@ const CommandSpec* command_of(std::vector<std::string>& words) {
     for (const auto& option : common_options()) names.push_back(option.name);
     const auto near = nearest(typed.substr(0, typed.find('=')), names);
     throw UsageError(fmt::format("{} has no option {}", command.name, shown(typed)),
-                     near ? fmt::format("did you mean {}?", *near) : fmt::format("tapbook {} --help lists its options", command.name));
+                     near ? fmt::format("did you mean {}?", *near)
+                          : fmt::format("tapbook {} --help lists its options", command.name));
 }
 
-std::string usage_of(const CommandSpec& command) { return fmt::format("usage: tapbook {} {}", command.name, command.takes); }
+std::string usage_of(const CommandSpec& command) {
+    return fmt::format("usage: tapbook {} {}", command.name, command.takes);
+}
 
 void check_words(const CommandSpec& command, const Parsed& parsed) {
     const auto count = static_cast<int>(parsed.words.size());
-    if (count < command.least_words) throw UsageError(fmt::format("{} needs {}", command.name, command.takes), usage_of(command));
+    if (count < command.least_words)
+        throw UsageError(fmt::format("{} needs {}", command.name, command.takes), usage_of(command));
     if (command.most_words >= 0 && count > command.most_words)
-        throw UsageError(fmt::format("\"{}\" is one word too many for {}", shown(parsed.words[static_cast<std::size_t>(command.most_words)]), command.name), usage_of(command));
+        throw UsageError(fmt::format("\"{}\" is one word too many for {}",
+                                     shown(parsed.words[static_cast<std::size_t>(command.most_words)]), command.name),
+                         usage_of(command));
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
-// How do the words of a command line become a command and its options? CLI11 splits them by the command table; values stay text.
+// How do the words of a command line become a command and its options? CLI11 splits them by the command table; values
+// stay text.
 #pragma once
 
 #include "cli/command.h"
@@ -12,7 +13,8 @@ struct Invocation {
     Parsed parsed;
 };
 
-// Throws UsageError: unknown command or option (with the nearest), missing or superfluous words, an option without its value.
+// Throws UsageError: unknown command or option (with the nearest), missing or superfluous words, an option without its
+// value.
 Invocation parse_command_line(const std::vector<std::string>& words);
 
 }  // namespace tapbook

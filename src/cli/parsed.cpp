@@ -10,14 +10,17 @@ std::optional<std::string> Parsed::text(std::string_view name) const {
     return found == values.end() ? std::nullopt : std::optional(found->second);
 }
 
-std::optional<std::int64_t> Parsed::number(std::string_view name, int digits, std::int64_t least, std::int64_t most) const {
+std::optional<std::int64_t> Parsed::number(std::string_view name, int digits, std::int64_t least,
+                                           std::int64_t most) const {
     const auto typed = text(name);
     if (!typed) return std::nullopt;
     const auto read = scaled(*typed, digits);
-    if (const auto* not_one = std::get_if<NotANumber>(&read)) throw UsageError(fmt::format("{}: \"{}\" {}", name, shown(*typed), not_one->reason));
+    if (const auto* not_one = std::get_if<NotANumber>(&read))
+        throw UsageError(fmt::format("{}: \"{}\" {}", name, shown(*typed), not_one->reason));
     const auto result = std::get<std::int64_t>(read);
     if (result < least || result > most)
-        throw UsageError(fmt::format("{}: {} is out of range", name, shown(*typed)), fmt::format("it must be {} to {}", unscaled(least, digits), unscaled(most, digits)));
+        throw UsageError(fmt::format("{}: {} is out of range", name, shown(*typed)),
+                         fmt::format("it must be {} to {}", unscaled(least, digits), unscaled(most, digits)));
     return result;
 }
 
@@ -37,7 +40,8 @@ void Parsed::refuse_word(std::string_view name, std::string_view typed, const st
     std::string list;
     for (const auto word : known) list += fmt::format("{}{}", list.empty() ? "" : ", ", word);
     const auto near = nearest(typed, known);
-    throw UsageError(fmt::format("{} does not know \"{}\"", name, shown(typed)), near ? fmt::format("did you mean {}?", *near) : fmt::format("one of {}", list));
+    throw UsageError(fmt::format("{} does not know \"{}\"", name, shown(typed)),
+                     near ? fmt::format("did you mean {}?", *near) : fmt::format("one of {}", list));
 }
 
 }  // namespace tapbook

@@ -29,7 +29,8 @@ Screen screen_of_terminal() {
     winsize size{};
     if (terminal && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0) screen.width = size.ws_col;
     const auto columns = scaled(environment("COLUMNS"), 0);
-    if (const auto* wide = std::get_if<std::int64_t>(&columns); wide != nullptr && *wide > 0) screen.width = static_cast<int>(std::min<std::int64_t>(*wide, 1000));
+    if (const auto* wide = std::get_if<std::int64_t>(&columns); wide != nullptr && *wide > 0)
+        screen.width = static_cast<int>(std::min<std::int64_t>(*wide, 1000));
     screen.width = std::clamp(screen.width, 40, 100);
     if (terminal && environment("NO_COLOR").empty() && environment("TERM") != "dumb" && !environment("TERM").empty()) {
         const std::string depth = environment("COLORTERM");
@@ -48,7 +49,8 @@ std::filesystem::path data_place() {
 std::string today_text() {
     const std::string given = environment("TAPBOOK_TODAY");
     if (day_number(given)) return given;
-    if (!given.empty()) throw UsageError(fmt::format("TAPBOOK_TODAY: \"{}\" is not a day", shown(given)), "write it like 2026-05-02");
+    if (!given.empty())
+        throw UsageError(fmt::format("TAPBOOK_TODAY: \"{}\" is not a day", shown(given)), "write it like 2026-05-02");
     const auto days = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
     return day_text(days.time_since_epoch().count());
 }
@@ -76,9 +78,13 @@ std::string read_file(const std::string& name) {
     const Handle handle{name == "-" ? STDIN_FILENO : ::open(name.c_str(), O_RDONLY | O_CLOEXEC)};
     if (handle.number < 0) {
         const int reason = errno;
-        if (reason == EACCES) throw CatalogError(CatalogTrouble::not_permitted, fmt::format("may not read {}", name), "read it from an account that may");
-        if (reason == ENOENT) throw InputRefused({Complaint{{name, 0, 0, {}}, "there is no such file", "check the name and the folder"}});
-        throw CatalogError(CatalogTrouble::input_output, fmt::format("cannot read {}: {}", name, std::strerror(reason)));
+        if (reason == EACCES)
+            throw CatalogError(CatalogTrouble::not_permitted, fmt::format("may not read {}", name),
+                               "read it from an account that may");
+        if (reason == ENOENT)
+            throw InputRefused({Complaint{{name, 0, 0, {}}, "there is no such file", "check the name and the folder"}});
+        throw CatalogError(CatalogTrouble::input_output,
+                           fmt::format("cannot read {}: {}", name, std::strerror(reason)));
     }
     struct stat about {};
     if (::fstat(handle.number, &about) == 0 && S_ISDIR(about.st_mode))
@@ -87,10 +93,13 @@ std::string read_file(const std::string& name) {
     char buffer[65536];
     while (true) {
         const auto got = ::read(handle.number, buffer, sizeof buffer);
-        if (got < 0) throw CatalogError(CatalogTrouble::input_output, fmt::format("cannot read {}: {}", name, std::strerror(errno)));
+        if (got < 0)
+            throw CatalogError(CatalogTrouble::input_output,
+                               fmt::format("cannot read {}: {}", name, std::strerror(errno)));
         if (got == 0) return text;
         text.append(buffer, static_cast<std::size_t>(got));
-        if (text.size() > most_file_bytes) throw InputRefused({Complaint{{name, 0, 0, {}}, "is larger than 64 MiB", "split it"}});
+        if (text.size() > most_file_bytes)
+            throw InputRefused({Complaint{{name, 0, 0, {}}, "is larger than 64 MiB", "split it"}});
     }
 }
 

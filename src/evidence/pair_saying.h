@@ -15,6 +15,9 @@
 
 namespace tapbook {
 
+// Before a key in a polarity value: notes only name that conductor as the negative one.
+inline constexpr std::string_view negative_only = "not ";
+
 struct PairSaying {
     const Note* note = nullptr;
     std::string pair;                // value

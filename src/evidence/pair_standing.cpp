@@ -11,8 +11,6 @@
 namespace tapbook {
 namespace {
 
-constexpr std::string_view not_this = "not ";
-
 class PairReader {
   public:
     PairReader(std::span<const Note> notes, std::optional<ConnectorSide> side, const KnownShops& known,
@@ -57,7 +55,7 @@ class PairReader {
             if (!saying.positive.empty())
                 votes.push_back(polarity_vote_of(*saying.note, saying.positive));
             else if (!saying.negative.empty())
-                votes.push_back(polarity_vote_of(*saying.note, std::string(not_this) + saying.negative));
+                votes.push_back(polarity_vote_of(*saying.note, std::string(negative_only) + saying.negative));
         }
         out_.polarity = standing_of(votes, known_, year_, withdrawn_);
     }
@@ -83,8 +81,8 @@ class PairReader {
             if (const auto colour = colour_of(saying.*key)) votes.push_back(vote_of(*saying.note, code(*colour)));
         std::vector<ColourClaim> claims;
         for (const auto& claim : standing_of(votes, known_, year_).claims)
-            claims.push_back({*wire_colour_from_code(claim.value), claim.grade, claim.first_year, claim.last_year,
-                              claim.notes});
+            claims.push_back(
+                {*wire_colour_from_code(claim.value), claim.grade, claim.first_year, claim.last_year, claim.notes});
         return claims;
     }
 
@@ -93,12 +91,11 @@ class PairReader {
     void read_fittings() {
         std::vector<NotedText> positive, negative, connectors;
         for (const Note* note : near_) connectors.push_back({note, note->connector});
+        auto next = sayings_.begin();  // sayings stand in the order of their notes
         for (const Note* note : near_) {
-            const auto saying = std::find_if(sayings_.begin(), sayings_.end(),
-                                             [&](const PairSaying& said) { return said.note == note; });
-            const bool names_pair = saying != sayings_.end();
-            if (names_pair && out_.pair.value && saying->pair != *out_.pair.value) continue;
-            const bool turned = names_pair && is_turned(*saying);
+            const PairSaying* saying = next != sayings_.end() && next->note == note ? &*next++ : nullptr;
+            if (saying != nullptr && out_.pair.value && saying->pair != *out_.pair.value) continue;
+            const bool turned = saying != nullptr && is_turned(*saying);
             positive.push_back({note, turned ? note->negative_cavity : note->positive_cavity});
             negative.push_back({note, turned ? note->positive_cavity : note->negative_cavity});
         }

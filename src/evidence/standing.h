@@ -26,10 +26,11 @@ using KnownShops = std::set<std::string, std::less<>>;
 struct Claim {
     std::string value;
     int points = 0;
-    int cars = 0;                              // looked at; 0 for paper
-    int shops = 0;                             // that looked at a car; all unknown ones together are one
-    int measured_cars = 0;                     // with a metered or scoped note
-    int best_method_cars = 0;                  // looked at by the best method
+    int cars = 0;              // looked at; 0 for paper
+    int shops = 0;             // that looked at a car; all unknown ones together are one
+    int measured_cars = 0;     // with a metered or scoped note
+    int best_method_cars = 0;  // looked at by the best method
+    int best_method_shops = 0;
     int notes = 0;                             // copied ones included
     std::optional<int> first_year, last_year;  // model years of the cars looked at
     std::string best_method;                   // word of the note with most points

@@ -53,8 +53,10 @@ Claim Tally::claim() const {
         ++claim.shops;
         claim.cars += cars;
         claim.measured_cars += count_of(shop.measured_cars);
-        if (const auto found = shop.cars_by_method.find(best_method_); found != shop.cars_by_method.end())
+        if (const auto found = shop.cars_by_method.find(best_method_); found != shop.cars_by_method.end()) {
             claim.best_method_cars += count_of(found->second);
+            ++claim.best_method_shops;
+        }
         claim.points += std::min(most_points_of_a_shop, shop.best + cars - 1);
     }
     int paper = 0;

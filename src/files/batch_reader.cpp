@@ -12,7 +12,8 @@
 namespace tapbook {
 namespace {
 
-constexpr std::string_view top_keys[] = {"vehicle", "system", "circuit", "tap", "note", "converter", "amplifier", "stock", "shop"};
+constexpr std::string_view top_keys[] = {"vehicle",   "system",    "circuit", "tap", "note",
+                                         "converter", "amplifier", "stock",   "shop"};
 
 class BatchReader {
   public:
@@ -31,17 +32,21 @@ class BatchReader {
 
   private:
     void check_top() {
-        if (root_.members.empty()) complaints_.add({batch_.file, 0, 0, {}}, "holds nothing to add", "see the README for a vehicle file and a parts file");
+        if (root_.members.empty())
+            complaints_.add({batch_.file, 0, 0, {}}, "holds nothing to add",
+                            "see the README for a vehicle file and a parts file");
         for (std::size_t i = 0; i < root_.members.size(); ++i) {
             const auto& key = root_.members[i].first;
             if (std::find(std::begin(top_keys), std::end(top_keys), key) != std::end(top_keys)) continue;
             const auto near = nearest(key, top_keys);
             complaints_.add(root_.member_places[i], fmt::format("unknown table \"{}\"", shown(key)),
-                            near ? fmt::format("did you mean \"{}\"?", *near) : "known are vehicle, system, circuit, tap, note, converter, amplifier, stock, shop");
+                            near ? fmt::format("did you mean \"{}\"?", *near)
+                                 : "known are vehicle, system, circuit, tap, note, converter, amplifier, stock, shop");
         }
         for (const std::string_view key : {"system", "circuit", "tap", "note"})
             if (root_.find("vehicle") == nullptr && root_.find(key) != nullptr)
-                complaints_.add(place_of(root_, key), fmt::format("[[{}]] without a [vehicle]", key), "a vehicle file starts with one [vehicle] table");
+                complaints_.add(place_of(root_, key), fmt::format("[[{}]] without a [vehicle]", key),
+                                "a vehicle file starts with one [vehicle] table");
     }
 
     // The [[key]] tables; a complaint when it is something else.
@@ -65,7 +70,8 @@ class BatchReader {
     std::string slug_of(const TomlValue& table, std::string_view key) {
         const std::string text = read_text(table, key, true, complaints_);
         if (text.empty()) return "?";
-        if (const auto complaint = slug_complaint(text)) complaints_.add(place_of(table, key), fmt::format("{} \"{}\" {}", key, shown(text), *complaint));
+        if (const auto complaint = slug_complaint(text))
+            complaints_.add(place_of(table, key), fmt::format("{} \"{}\" {}", key, shown(text), *complaint));
         return text;
     }
 
@@ -92,10 +98,13 @@ class BatchReader {
         Values values = read_fields(table, fields_of(EntryKind::vehicle), {}, complaints_);
         check_vehicle(values, table, complaints_);
         const auto first_year = whole_field(values, "first_year").value_or(0);
-        vehicle_path_ = fmt::format("{}/{}/{}/{}", slug_from(text_field(values, "make")), slug_from(text_field(values, "model")),
-                                    slug_from(text_field(values, "body")), first_year);
+        vehicle_path_ =
+            fmt::format("{}/{}/{}/{}", slug_from(text_field(values, "make")), slug_from(text_field(values, "model")),
+                        slug_from(text_field(values, "body")), first_year);
         for (const std::string_view part : path_parts(vehicle_path_))
-            if (!is_slug(part)) complaints_.add(table.place, "make, model and body must hold letters or digits", "they make the car's path");
+            if (!is_slug(part))
+                complaints_.add(table.place, "make, model and body must hold letters or digits",
+                                "they make the car's path");
         draft(EntryKind::vehicle, vehicle_path_, std::move(values), table.place);
         for (const auto* system : tables("system")) read_system(*system);
         for (const auto* circuit : tables("circuit")) read_circuit(*circuit);
@@ -108,7 +117,9 @@ class BatchReader {
         Values values = read_fields(table, fields_of(EntryKind::system), own, complaints_);
         const std::string code = slug_of(table, "code");
         if (code == unrecorded_system)
-            complaints_.add(place_of(table, "code"), "\"unrecorded\" is kept for notes on cars whose system was not written down", "choose another code");
+            complaints_.add(place_of(table, "code"),
+                            "\"unrecorded\" is kept for notes on cars whose system was not written down",
+                            "choose another code");
         draft(EntryKind::system, path_join(vehicle_path_, code), std::move(values), place_of(table, "code"));
     }
 
@@ -133,10 +144,14 @@ class BatchReader {
         if (parts.size() == 1) return NoteKind::system;
         if (parts.size() == 3) {
             const auto role = roles_.find(std::string(path_head(path_join(vehicle_path_, at), circuit_depth)));
-            if (role != roles_.end()) return role->second == Role::speaker || role->second == Role::line_level ? NoteKind::pair : NoteKind::switched;
-            return table.find("wire") != nullptr || table.find("key_off_v") != nullptr ? NoteKind::switched : NoteKind::pair;
+            if (role != roles_.end())
+                return role->second == Role::speaker || role->second == Role::line_level ? NoteKind::pair
+                                                                                         : NoteKind::switched;
+            return table.find("wire") != nullptr || table.find("key_off_v") != nullptr ? NoteKind::switched
+                                                                                       : NoteKind::pair;
         }
-        complaints_.add(place_of(table, "at"), fmt::format("at \"{}\" is neither system nor system/circuit/tap", shown(at)));
+        complaints_.add(place_of(table, "at"),
+                        fmt::format("at \"{}\" is neither system nor system/circuit/tap", shown(at)));
         return NoteKind::pair;
     }
 
@@ -186,8 +201,9 @@ class BatchReader {
     }
 
     void read_shop(const TomlValue& table) {
-        static constexpr Field fields[] = {{"name", "name", FieldKind::name, 0, "", 0, 0, nullptr, true, "what the shop is called"},
-                                           {"place", "place", FieldKind::name, 0, "", 0, 0, nullptr, false, "where it is"}};
+        static constexpr Field fields[] = {
+            {"name", "name", FieldKind::name, 0, "", 0, 0, nullptr, true, "what the shop is called"},
+            {"place", "place", FieldKind::name, 0, "", 0, 0, nullptr, false, "where it is"}};
         constexpr std::string_view own[] = {"code"};
         const Values values = read_fields(table, fields, own, complaints_);
         batch_.shops.push_back({slug_of(table, "code"), text_field(values, "name"), place_of(table, "code")});

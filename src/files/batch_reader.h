@@ -1,5 +1,6 @@
-// What do a vehicle, a parts, a stock and a shops file say? Their tables become drafts; every key, word, number, colour and path
-// is checked here with its place. What only the store can tell (does the parent exist?) is checked when the batch is added.
+// What do a vehicle, a parts, a stock and a shops file say? Their tables become drafts; every key, word, number, colour
+// and path is checked here with its place. What only the store can tell (does the parent exist?) is checked when the
+// batch is added.
 #pragma once
 
 #include <string>
@@ -9,7 +10,8 @@
 
 namespace tapbook {
 
-// The drafts in `text`. A file may hold: one [vehicle] with its [[system]], [[circuit]], [[tap]] and [[note]] tables; or
+// The drafts in `text`. A file may hold: one [vehicle] with its [[system]], [[circuit]], [[tap]] and [[note]] tables;
+// or
 // [[converter]] and [[amplifier]] tables; or [[stock]] tables; or [[shop]] tables (practice catalogs).
 // Throws InputRefused with all complaints, in the file's order, at most 20.
 Batch read_batch(std::string_view text, const std::string& file);

@@ -7,16 +7,19 @@ namespace tapbook {
 namespace {
 
 // Complains when both numbers are there and the first is the larger.
-void in_order(const Values& values, const TomlValue& table, const Field& low, const Field& high, Complaints& complaints) {
+void in_order(const Values& values, const TomlValue& table, const Field& low, const Field& high,
+              Complaints& complaints) {
     const auto* least = find_value<std::int64_t>(values, low.stored);
     const auto* most = find_value<std::int64_t>(values, high.stored);
     if (least == nullptr || most == nullptr || *least <= *most) return;
-    complaints.add(place_of(table, high.name), fmt::format("{} {} is below {} {}", high.name, unscaled(*most, high.digits), low.name,
-                                                           unscaled(*least, low.digits)),
+    complaints.add(place_of(table, high.name),
+                   fmt::format("{} {} is below {} {}", high.name, unscaled(*most, high.digits), low.name,
+                               unscaled(*least, low.digits)),
                    "swap them or correct one");
 }
 
-void in_order(EntryKind kind, const Values& values, const TomlValue& table, std::string_view low, std::string_view high, Complaints& complaints) {
+void in_order(EntryKind kind, const Values& values, const TomlValue& table, std::string_view low, std::string_view high,
+              Complaints& complaints) {
     in_order(values, table, *find_field(fields_of(kind), low), *find_field(fields_of(kind), high), complaints);
 }
 
@@ -25,24 +28,31 @@ void in_order(EntryKind kind, const Values& values, const TomlValue& table, std:
 void check_vehicle(const Values& values, const TomlValue& table, Complaints& complaints) {
     const auto first = whole_field(values, "first_year"), last = whole_field(values, "last_year");
     if (first && last && *last < *first)
-        complaints.add(place_of(table, "last_year"), fmt::format("last_year {} is before first_year {}", *last, *first), "swap them or correct one");
+        complaints.add(place_of(table, "last_year"), fmt::format("last_year {} is before first_year {}", *last, *first),
+                       "swap them or correct one");
     if (values.contains("airbag_wait_s") && !values.contains("airbag_wait_source"))
-        complaints.add(place_of(table, "airbag_wait_s"), "airbag_wait_s without airbag_wait_source", "say where the waiting time is written, or leave it out");
+        complaints.add(place_of(table, "airbag_wait_s"), "airbag_wait_s without airbag_wait_source",
+                       "say where the waiting time is written, or leave it out");
 }
 
 void check_circuit(const Values& values, const TomlValue& table, Complaints& complaints) {
     in_order(EntryKind::circuit, values, table, "band_low_hz", "band_high_hz", complaints);
     const OutputStage output = circuit_of(values).output;
     if (const auto impossible = impossible_rating(output))
-        complaints.add(place_of(table, "watts"),
-                       fmt::format("{} W {} into {} ohm is impossible for a {} output: 14.4 V gives at most {:.2f} W", unscaled(std::get<std::int64_t>(values.at("watts_mw")), 3),
-                                   word_of(output.rating_kind), unscaled(std::get<std::int64_t>(values.at("rating_mohm")), 3), word_of(output.drive),
-                                   impossible->limit.in(watts)),
-                       "a printed \"50 W\" is usually rating = \"maximum\"; a boosted output has drive = \"boosted_bridged\" or \"boosted_split\"");
+        complaints.add(
+            place_of(table, "watts"),
+            fmt::format("{} W {} into {} ohm is impossible for a {} output: 14.4 V gives at most {:.2f} W",
+                        unscaled(std::get<std::int64_t>(values.at("watts_mw")), 3), word_of(output.rating_kind),
+                        unscaled(std::get<std::int64_t>(values.at("rating_mohm")), 3), word_of(output.drive),
+                        impossible->limit.in(watts)),
+            "a printed \"50 W\" is usually rating = \"maximum\"; a boosted output has drive = \"boosted_bridged\" or "
+            "\"boosted_split\"");
     if (output.rated && !values.contains("rating"))
-        complaints.add(place_of(table, "watts"), "watts without rating", "say what kind of watts: continuous, at_10_percent or maximum");
+        complaints.add(place_of(table, "watts"), "watts without rating",
+                       "say what kind of watts: continuous, at_10_percent or maximum");
     if (output.rated && !output.rated_at)
-        complaints.add(place_of(table, "watts"), "watts without rating_ohms", "say the load the watts are stated for, usually 4");
+        complaints.add(place_of(table, "watts"), "watts without rating_ohms",
+                       "say the load the watts are stated for, usually 4");
 }
 
 void check_part(EntryKind kind, const Values& values, const TomlValue& table, Complaints& complaints) {

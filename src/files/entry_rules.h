@@ -1,5 +1,5 @@
-// Which values can no car, circuit, part or note have? Checks over one table's fields, each with the place of the value it
-// refuses. For the files of this folder.
+// Which values can no car, circuit, part or note have? Checks over one table's fields, each with the place of the value
+// it refuses. For the files of this folder.
 #pragma once
 
 #include "files/table_reader.h"

@@ -1,5 +1,5 @@
 // The door of this folder: the catalog in text. TOML in and out with place, caret and nearest key; it decides nothing.
 #pragma once
 
-#include "files/toml.h"
 #include "files/batch_reader.h"
+#include "files/toml.h"

@@ -20,17 +20,27 @@ std::string quoted_list(const std::vector<std::string_view>& words) {
 std::string type_words(FieldKind kind) {
     switch (kind) {
         case FieldKind::name:
-        case FieldKind::text: return "a text in quotes";
-        case FieldKind::slug: return "a short name in quotes";
-        case FieldKind::word: return "one word in quotes";
-        case FieldKind::colour: return "a wire colour in quotes";
-        case FieldKind::whole: return "a whole number";
-        case FieldKind::decimal: return "a number";
-        case FieldKind::flag: return "true or false";
+        case FieldKind::text:
+            return "a text in quotes";
+        case FieldKind::slug:
+            return "a short name in quotes";
+        case FieldKind::word:
+            return "one word in quotes";
+        case FieldKind::colour:
+            return "a wire colour in quotes";
+        case FieldKind::whole:
+            return "a whole number";
+        case FieldKind::decimal:
+            return "a number";
+        case FieldKind::flag:
+            return "true or false";
         case FieldKind::names:
-        case FieldKind::word_list: return "a list of texts, [\"...\", \"...\"]";
-        case FieldKind::loads: return "a list like [\"4:75\"], ohms before watts";
-        case FieldKind::day: return "a date like 2024-05-02, without quotes";
+        case FieldKind::word_list:
+            return "a list of texts, [\"...\", \"...\"]";
+        case FieldKind::loads:
+            return "a list like [\"4:75\"], ohms before watts";
+        case FieldKind::day:
+            return "a date like 2024-05-02, without quotes";
     }
     return {};
 }
@@ -95,7 +105,8 @@ struct Reading {
         if (result >= field.least && result <= field.most) return result;
         const std::string unit = field.unit.empty() ? "" : fmt::format(" {}", field.unit);
         complain(value.place, fmt::format("is {}{}", value.text, unit),
-                 fmt::format("it must be {} to {}{}", unscaled(field.least, field.digits), unscaled(field.most, field.digits), unit));
+                 fmt::format("it must be {} to {}{}", unscaled(field.least, field.digits),
+                             unscaled(field.most, field.digits), unit));
         return std::nullopt;
     }
 
@@ -120,7 +131,8 @@ struct Reading {
         const auto* mw = std::get_if<std::int64_t>(&watts_part);
         if (mohm != nullptr && mw != nullptr && *mohm >= 100 && *mw > 0 && *mohm <= 1000000 && *mw <= 20000000)
             return fmt::format("{}:{}", *mohm, *mw);
-        complain(item.place, fmt::format("\"{}\" is not ohms:watts", shown(*text)), "write \"4:75\" for 75 W into 4 ohm");
+        complain(item.place, fmt::format("\"{}\" is not ohms:watts", shown(*text)),
+                 "write \"4:75\" for 75 W into 4 ohm");
         return std::nullopt;
     }
 
@@ -142,23 +154,34 @@ struct Reading {
 
     std::optional<Value> read() const {
         switch (field.kind) {
-            case FieldKind::name: return clean_text(value, true);
-            case FieldKind::text: return clean_text(value, false);
+            case FieldKind::name:
+                return clean_text(value, true);
+            case FieldKind::text:
+                return clean_text(value, false);
             case FieldKind::slug: {
                 auto text = clean_text(value, true);
                 if (text)
-                    if (const auto complaint = slug_complaint(*text)) complain(value.place, fmt::format("\"{}\" {}", *text, *complaint));
+                    if (const auto complaint = slug_complaint(*text))
+                        complain(value.place, fmt::format("\"{}\" {}", *text, *complaint));
                 return text;
             }
-            case FieldKind::word: return word(value);
-            case FieldKind::colour: return colour();
+            case FieldKind::word:
+                return word(value);
+            case FieldKind::colour:
+                return colour();
             case FieldKind::whole:
-            case FieldKind::decimal: return number();
-            case FieldKind::flag: return is(TomlValue::Type::flag) ? std::optional<Value>(value.flag) : std::nullopt;
-            case FieldKind::names: return list([this](const TomlValue& item) { return clean_text(item, true); });
-            case FieldKind::word_list: return list([this](const TomlValue& item) { return word(item); });
-            case FieldKind::loads: return list([this](const TomlValue& item) { return load(item); });
-            case FieldKind::day: return day();
+            case FieldKind::decimal:
+                return number();
+            case FieldKind::flag:
+                return is(TomlValue::Type::flag) ? std::optional<Value>(value.flag) : std::nullopt;
+            case FieldKind::names:
+                return list([this](const TomlValue& item) { return clean_text(item, true); });
+            case FieldKind::word_list:
+                return list([this](const TomlValue& item) { return word(item); });
+            case FieldKind::loads:
+                return list([this](const TomlValue& item) { return load(item); });
+            case FieldKind::day:
+                return day();
         }
         return std::nullopt;
     }
@@ -200,7 +223,8 @@ std::string read_text(const TomlValue& table, std::string_view key, bool require
     return Reading{plain, *value, complaints}.clean_text(*value, true).value_or("");
 }
 
-Values read_fields(const TomlValue& table, std::span<const Field> fields, std::span<const std::string_view> own, Complaints& complaints) {
+Values read_fields(const TomlValue& table, std::span<const Field> fields, std::span<const std::string_view> own,
+                   Complaints& complaints) {
     Values values;
     for (std::size_t i = 0; i < table.members.size(); ++i) {
         const auto& [key, value] = table.members[i];
@@ -208,15 +232,18 @@ Values read_fields(const TomlValue& table, std::span<const Field> fields, std::s
         const Field* field = find_field(fields, key);
         if (field == nullptr) {
             const auto near = nearest(key, known_keys(fields, own));
-            complaints.add(table.member_places[i], fmt::format("unknown key \"{}\"", shown(key)),
-                           near ? fmt::format("did you mean \"{}\"?", *near) : "see the keys of this table in the README");
+            complaints.add(
+                table.member_places[i], fmt::format("unknown key \"{}\"", shown(key)),
+                near ? fmt::format("did you mean \"{}\"?", *near) : "see the keys of this table in the README");
             continue;
         }
-        if (auto read = Reading{*field, value, complaints}.read()) values[std::string(field->stored)] = std::move(*read);
+        if (auto read = Reading{*field, value, complaints}.read())
+            values[std::string(field->stored)] = std::move(*read);
     }
     for (const auto& field : fields)
         if (field.required && table.find(field.name) == nullptr)
-            complaints.add(table.place, fmt::format("{} is missing", field.name), fmt::format("{}: {}", field.name, field.meaning));
+            complaints.add(table.place, fmt::format("{} is missing", field.name),
+                           fmt::format("{}: {}", field.name, field.meaning));
     return values;
 }
 

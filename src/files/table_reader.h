@@ -1,5 +1,5 @@
-// How does one TOML table become the stored fields of a record? By the field tables: unknown keys are named with the nearest
-// known one, numbers are scaled exactly, words and colours checked. For the files of this folder.
+// How does one TOML table become the stored fields of a record? By the field tables: unknown keys are named with the
+// nearest known one, numbers are scaled exactly, words and colours checked. For the files of this folder.
 #pragma once
 
 #include <functional>
@@ -24,7 +24,8 @@ class Complaints {
 };
 
 // The stored fields of `table`. Keys in `own` are handled by the caller and passed over.
-Values read_fields(const TomlValue& table, std::span<const Field> fields, std::span<const std::string_view> own, Complaints& complaints);
+Values read_fields(const TomlValue& table, std::span<const Field> fields, std::span<const std::string_view> own,
+                   Complaints& complaints);
 
 // The text under `key`; a complaint and "" when it is missing (if `required`) or no text.
 std::string read_text(const TomlValue& table, std::string_view key, bool required, Complaints& complaints);

@@ -109,13 +109,15 @@ void check_text(std::string_view text, const std::string& file) {
         refuse(whole, fmt::format("is larger than {} MiB", most_bytes / 1024 / 1024), "split it: one vehicle per file");
     if (text.find('\0') != std::string_view::npos || !is_utf8(text))
         refuse(whole, "is not text (UTF-8)", "give a TOML text file, as shown in the README");
-    if (text.starts_with("\xEF\xBB\xBF")) refuse({file, 1, 1, {}}, "starts with a byte order mark", "save it as plain UTF-8");
+    if (text.starts_with("\xEF\xBB\xBF"))
+        refuse({file, 1, 1, {}}, "starts with a byte order mark", "save it as plain UTF-8");
 }
 
 }  // namespace
 
 const TomlValue* TomlValue::find(std::string_view key) const {
-    const auto found = std::find_if(members.begin(), members.end(), [&](const auto& member) { return member.first == key; });
+    const auto found =
+        std::find_if(members.begin(), members.end(), [&](const auto& member) { return member.first == key; });
     return found == members.end() ? nullptr : &found->second;
 }
 

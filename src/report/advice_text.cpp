@@ -1,4 +1,5 @@
-// The advice as a person reads it: the tap, its volts, then every converter best first with its verdict and its reasons.
+// The advice as a person reads it: the tap, its volts, then every converter best first with its verdict and its
+// reasons.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -14,44 +15,62 @@ std::string spaced(std::string_view word) {
     return text;
 }
 
-std::string volts(const std::optional<RmsVolts>& value) { return value ? fmt::format("{:.1f} V", value->in(rms_volts)) : std::string("not known"); }
-std::string decibels_words(const std::optional<Gain>& value) { return value ? fmt::format("{:+.1f} dB", value->in(decibels)) : std::string("not known"); }
+std::string volts(const std::optional<RmsVolts>& value) {
+    return value ? fmt::format("{:.1f} V", value->in(rms_volts)) : std::string("not known");
+}
+std::string decibels_words(const std::optional<Gain>& value) {
+    return value ? fmt::format("{:+.1f} dB", value->in(decibels)) : std::string("not known");
+}
 
 std::string_view effect_words(Effect effect) {
     switch (effect) {
-        case Effect::stop: return "STOP";
-        case Effect::care: return "care";
-        case Effect::good: return "good";
-        case Effect::info: return "info";
+        case Effect::stop:
+            return "STOP";
+        case Effect::care:
+            return "care";
+        case Effect::good:
+            return "good";
+        case Effect::info:
+            return "info";
     }
     return "";
 }
 
 std::string_view verdict_words(Verdict verdict) {
     switch (verdict) {
-        case Verdict::fits: return "FITS";
-        case Verdict::care: return "CARE";
-        case Verdict::no: return "NO";
+        case Verdict::fits:
+            return "FITS";
+        case Verdict::care:
+            return "CARE";
+        case Verdict::no:
+            return "NO";
     }
     return "";
 }
 
 void print_finding(Paper& paper, const Finding& finding, Detail detail) {
-    const std::string source = finding.basis == "physics" || finding.basis == "common practice" ? "" : fmt::format(" ({})", finding.basis);
+    const std::string source =
+        finding.basis == "physics" || finding.basis == "common practice" ? "" : fmt::format(" ({})", finding.basis);
     const std::string label = fmt::format("{:<4}", effect_words(finding.effect));
     paper.line(6, finding.effect == Effect::stop ? paper.strong(label) : label,
                detail == Detail::why ? fmt::format("{}{} [{}]", finding.says, source, finding.rule) : finding.says);
     if (detail != Detail::why || finding.compared.empty()) return;
     std::string numbers;
-    for (const auto& compared : finding.compared) numbers += fmt::format("{}{} = {}", numbers.empty() ? "" : ", ", compared.column, compared.value);
+    for (const auto& compared : finding.compared)
+        numbers += fmt::format("{}{} = {}", numbers.empty() ? "" : ", ", compared.column, compared.value);
     paper.line(11, "", numbers);
 }
 
 void print_range(Paper& paper, const TapSignal& signal) {
     const auto& clean = signal.clean;
-    paper.line(2, "signal  ", fmt::format("{} low, {} likely, {} high, clean, across the pair ({})", volts(clean.low), volts(clean.likely), volts(clean.high), spaced(word_of(signal.source))));
-    if (signal.clipped.high) paper.line(2, "clipped ", fmt::format("up to {}: to be survived, not to be used", volts(signal.clipped.high)));
-    if (signal.dc_each.likely) paper.line(2, "d.c.    ", fmt::format("about {:.1f} V on each conductor to chassis", signal.dc_each.likely->in(dc_volts)));
+    paper.line(2, "signal  ",
+               fmt::format("{} low, {} likely, {} high, clean, across the pair ({})", volts(clean.low),
+                           volts(clean.likely), volts(clean.high), spaced(word_of(signal.source))));
+    if (signal.clipped.high)
+        paper.line(2, "clipped ", fmt::format("up to {}: to be survived, not to be used", volts(signal.clipped.high)));
+    if (signal.dc_each.likely)
+        paper.line(2, "d.c.    ",
+                   fmt::format("about {:.1f} V on each conductor to chassis", signal.dc_each.likely->in(dc_volts)));
 }
 
 void print_reasons(Paper& paper, const TapSignal& signal) {
@@ -59,7 +78,8 @@ void print_reasons(Paper& paper, const TapSignal& signal) {
         std::string text(word_of(reason.why));
         if (reason.supply) text += fmt::format(", supply {:g} V", reason.supply->in(dc_volts));
         if (reason.loss) text += fmt::format(", {:g} V lost per side", reason.loss->in(dc_volts));
-        if (reason.rated && reason.rated_at) text += fmt::format(", {:g} W into {:g} ohm", reason.rated->in(watts), reason.rated_at->in(ohms));
+        if (reason.rated && reason.rated_at)
+            text += fmt::format(", {:g} W into {:g} ohm", reason.rated->in(watts), reason.rated_at->in(ohms));
         if (reason.reading) text += fmt::format(", {:.2f} V at full scale", reason.reading->in(rms_volts));
         if (reason.judged_as_bridged) text += ", judged as bridged";
         paper.line(4, fmt::format("{:<7}", name), text);
@@ -71,17 +91,21 @@ void print_reasons(Paper& paper, const TapSignal& signal) {
 
 void print_notes(Paper& paper, const PairStanding& pair) {
     for (const auto& note : pair.relied_on)
-        paper.line(4, "note", fmt::format("{} {}{} on {}", to_hex(note.id).substr(0, 8), note.method, note.year ? fmt::format(", a {} car,", *note.year) : "", note.date));
+        paper.line(4, "note",
+                   fmt::format("{} {}{} on {}", to_hex(note.id).substr(0, 8), note.method,
+                               note.year ? fmt::format(", a {} car,", *note.year) : "", note.date));
 }
 
 void print_tap(Paper& paper, const Advice& advice, Detail detail) {
     const auto& tap = advice.tap;
-    const std::string position = tap.tap.circuit.position ? spaced(word_of(*tap.tap.circuit.position)) : spaced(word_of(tap.tap.circuit.role));
+    const std::string position =
+        tap.tap.circuit.position ? spaced(word_of(*tap.tap.circuit.position)) : spaced(word_of(tap.tap.circuit.role));
     paper.blank();
     paper.heading(fmt::format("Tap: {}, at the {}", position, tap.tap.tap.place));
     paper.line(2, "path    ", path_tail(tap.tap.code, vehicle_depth));
     if (tap.tap.pair.positive && tap.tap.pair.negative)
-        paper.raw(fmt::format("  wires    + {}   - {}", conductor_words(paper, *tap.tap.pair.positive), conductor_words(paper, *tap.tap.pair.negative)));
+        paper.raw(fmt::format("  wires    + {}   - {}", conductor_words(paper, *tap.tap.pair.positive),
+                              conductor_words(paper, *tap.tap.pair.negative)));
     paper.line(2, "pair    ", standing_line(tap.tap.pair));
     if (tap.tap.pair.pair.grade != Grade::blank) paper.line(2, "polarity", polarity_line(tap.tap.pair));
     print_range(paper, tap.signal);
@@ -101,28 +125,36 @@ void print_tap(Paper& paper, const Advice& advice, Detail detail) {
 
 // A finding that belongs to the tap was printed with the tap: it is not said again under every converter.
 bool said_with_tap(const Advice& advice, const Finding& finding) {
-    return std::any_of(advice.tap.findings.begin(), advice.tap.findings.end(), [&](const Finding& f) { return f.rule == finding.rule; });
+    return std::any_of(advice.tap.findings.begin(), advice.tap.findings.end(),
+                       [&](const Finding& f) { return f.rule == finding.rule; });
 }
 
 void print_candidate(Paper& paper, const Advice& advice, const JudgedCandidate& candidate, Detail detail) {
-    const std::string name = candidate.topology == Topology::direct ? fmt::format("direct: the amplifier's own speaker-level input")
-                                                                     : fmt::format("{}  ({} {}, {})", candidate.converter, candidate.maker, candidate.name, spaced(word_of(candidate.topology)));
-    paper.raw(fmt::format("  {} {}", paper.strong(fmt::format("{:<4}", verdict_words(candidate.verdict))), shown(name)));
-    std::string numbers = fmt::format("takes {} at {:g} Hz, headroom {}, drive margin {}", volts(candidate.limit_at_lowest), advice.lowest.in(hertz), decibels_words(candidate.headroom),
-                                      decibels_words(candidate.drive_margin));
+    const std::string name = candidate.topology == Topology::direct
+                                 ? fmt::format("direct: the amplifier's own speaker-level input")
+                                 : fmt::format("{}  ({} {}, {})", candidate.converter, candidate.maker, candidate.name,
+                                               spaced(word_of(candidate.topology)));
+    paper.raw(
+        fmt::format("  {} {}", paper.strong(fmt::format("{:<4}", verdict_words(candidate.verdict))), shown(name)));
+    std::string numbers = fmt::format("takes {} at {:g} Hz, headroom {}, drive margin {}",
+                                      volts(candidate.limit_at_lowest), advice.lowest.in(hertz),
+                                      decibels_words(candidate.headroom), decibels_words(candidate.drive_margin));
     if (candidate.output) numbers += fmt::format(", gives {:.2f} V", candidate.output->in(rms_volts));
     if (candidate.reachable) numbers += fmt::format(", reaches {:.0f} W", candidate.reachable->in(watts));
     paper.line(7, "", numbers);
     for (const auto& finding : candidate.findings) {
-        if (detail == Detail::short_form && (finding.effect == Effect::info || said_with_tap(advice, finding))) continue;
+        if (detail == Detail::short_form && (finding.effect == Effect::info || said_with_tap(advice, finding)))
+            continue;
         print_finding(paper, finding, detail);
     }
 }
 
 void print_candidates(Paper& paper, const Advice& advice, Detail detail) {
     paper.blank();
-    const std::string amplifier = advice.amplifier ? fmt::format("for {} {} ({} channels wanted)", advice.amplifier->maker, advice.amplifier->name, advice.channels_wanted)
-                                                   : std::string("checked against the tap only: no amplifier was named");
+    const std::string amplifier = advice.amplifier
+                                      ? fmt::format("for {} {} ({} channels wanted)", advice.amplifier->maker,
+                                                    advice.amplifier->name, advice.channels_wanted)
+                                      : std::string("checked against the tap only: no amplifier was named");
     paper.heading(fmt::format("Converters, best first, down to {:g} Hz, {}", advice.lowest.in(hertz), amplifier));
     for (const auto& candidate : advice.candidates) print_candidate(paper, advice, candidate, detail);
 }
@@ -135,11 +167,14 @@ void print_end(Paper& paper, const Advice& advice) {
         paper.raw(paper.strong("Nothing fits this tap."));
     if (!advice.other_taps.empty()) {
         std::string list;
-        for (const auto& other : advice.other_taps) list += fmt::format("{}{}", list.empty() ? "" : ", ", path_tail(other.tap.code, system_depth));
+        for (const auto& other : advice.other_taps)
+            list += fmt::format("{}{}", list.empty() ? "" : ", ", path_tail(other.tap.code, system_depth));
         paper.line(0, "Other taps, next best first:", list);
     }
-    paper.caution(0, "before you cut or join", "Meter the pair yourself and compare with the volts above. Never join conductors of two outputs. The vehicle's own instructions, local codes and "
-                                               "licensed practice come first.");
+    paper.caution(0, "before you cut or join",
+                  "Meter the pair yourself and compare with the volts above. Never join conductors of two outputs. The "
+                  "vehicle's own instructions, local codes and "
+                  "licensed practice come first.");
 }
 
 }  // namespace
@@ -147,7 +182,8 @@ void print_end(Paper& paper, const Advice& advice) {
 std::string advice_text(const Advice& advice, Detail detail, const Screen& screen) {
     Paper paper(screen);
     const Vehicle& car = advice.vehicle;
-    paper.heading(fmt::format("{} {} {}, {}{}", car.make, car.model, car.body, advice.system.entry.name, advice.practice ? "   [practice: invented car]" : ""));
+    paper.heading(fmt::format("{} {} {}, {}{}", car.make, car.model, car.body, advice.system.entry.name,
+                              advice.practice ? "   [practice: invented car]" : ""));
     print_tap(paper, advice, detail);
     print_candidates(paper, advice, detail);
     print_end(paper, advice);

@@ -20,7 +20,8 @@ std::string swing_text(const Swing& swing, const Screen& screen) {
     paper.line(0, "largest clean peak       ", shown_in(swing.peak, peak_volts, 2, "V peak"));
     paper.line(0, "clean across the pair    ", shown_in(swing.clean, rms_volts, 3, "V RMS"));
     paper.line(0, "clean power in the load  ", shown_in(swing.clean_power, watts, 2, "W"));
-    paper.line(0, "fully clipped            ", shown_in(swing.clipped, rms_volts, 2, "V RMS, to be survived, not used"));
+    paper.line(0, "fully clipped            ",
+               shown_in(swing.clipped, rms_volts, 2, "V RMS, to be survived, not used"));
     paper.line(0, "d.c. on each conductor   ", shown_in(swing.dc_each, dc_volts, 2, "V to chassis"));
     return paper.take();
 }
@@ -28,24 +29,35 @@ std::string swing_text(const Swing& swing, const Screen& screen) {
 std::string swing_json(const Swing& swing) {
     Json json;
     json.begin_object().member_in("peak_v", swing.peak, peak_volts).member_in("clean_rms_v", swing.clean, rms_volts);
-    json.member_in("clipped_rms_v", swing.clipped, rms_volts).member_in("clean_w", swing.clean_power, watts).member_in("dc_each_v", swing.dc_each, dc_volts);
+    json.member_in("clipped_rms_v", swing.clipped, rms_volts)
+        .member_in("clean_w", swing.clean_power, watts)
+        .member_in("dc_each_v", swing.dc_each, dc_volts);
     json.end_object();
     return json_answer("calc.swing", json.take());
 }
 
 std::string wire_text(const WireAnswer& answer, const Screen& screen) {
     Paper paper(screen);
-    paper.line(0, "resistance  ", fmt::format("{:.4f} mohm/m{}", answer.cable.per_metre.in(milliohms_per_metre), answer.cable.computed ? ", computed (size not in the printed table)" : ""));
-    paper.line(0, "drop        ", fmt::format("{:.3f} V over {:g} m at {:g} A, this length only: {:.2f} % of {:g} V", answer.drop.in(dc_volts), answer.length.in(metres),
-                                               answer.current.in(amps), (answer.drop / answer.supply).in(percent), answer.supply.in(dc_volts)));
+    paper.line(0, "resistance  ",
+               fmt::format("{:.4f} mohm/m{}", answer.cable.per_metre.in(milliohms_per_metre),
+                           answer.cable.computed ? ", computed (size not in the printed table)" : ""));
+    paper.line(0, "drop        ",
+               fmt::format("{:.3f} V over {:g} m at {:g} A, this length only: {:.2f} % of {:g} V",
+                           answer.drop.in(dc_volts), answer.length.in(metres), answer.current.in(amps),
+                           (answer.drop / answer.supply).in(percent), answer.supply.in(dc_volts)));
     paper.line(0, "            ", "the way back through chassis or cable comes on top");
     return paper.take();
 }
 
 std::string wire_json(const WireAnswer& answer) {
     Json json;
-    json.begin_object().member_number("ohm_per_m", answer.cable.per_metre.in(ohms_per_metre), 7).member_number("drop_v", answer.drop.in(dc_volts));
-    json.member_number("drop_percent", (answer.drop / answer.supply).in(percent)).key("computed").flag(answer.cable.computed).end_object();
+    json.begin_object()
+        .member_number("ohm_per_m", answer.cable.per_metre.in(ohms_per_metre), 7)
+        .member_number("drop_v", answer.drop.in(dc_volts));
+    json.member_number("drop_percent", (answer.drop / answer.supply).in(percent))
+        .key("computed")
+        .flag(answer.cable.computed)
+        .end_object();
     return json_answer("calc.wire", json.take());
 }
 
@@ -63,10 +75,15 @@ std::string colour_json(const WireColour& colour) {
 
 std::string gain_text(RmsVolts target, Watts power, Ohms load, FullScaleLevel tone, const Screen& screen) {
     Paper paper(screen);
-    paper.raw(fmt::format("{}  at the amplifier's output, for {:g} W into {:g} ohm with a tone at {:g} dBFS", paper.strong(fmt::format("{:.2f} V RMS", target.in(rms_volts))),
-                          power.in(watts), load.in(ohms), tone.in(dbfs)));
-    paper.line(2, "-", "engine running, speaker disconnected, tone inside the pass band: 40 to 50 Hz for bass, 1 kHz for full range");
-    paper.line(2, "-", "filters as they will be used, boost off, remote level knob at maximum, radio at its highest clean volume step");
+    paper.raw(fmt::format("{}  at the amplifier's output, for {:g} W into {:g} ohm with a tone at {:g} dBFS",
+                          paper.strong(fmt::format("{:.2f} V RMS", target.in(rms_volts))), power.in(watts),
+                          load.in(ohms), tone.in(dbfs)));
+    paper.line(
+        2, "-",
+        "engine running, speaker disconnected, tone inside the pass band: 40 to 50 Hz for bass, 1 kHz for full range");
+    paper.line(2, "-",
+               "filters as they will be used, boost off, remote level knob at maximum, radio at its highest clean "
+               "volume step");
     paper.line(2, "-", "turn the gain up from its lowest until the meter reads this, no further");
     return paper.take();
 }

@@ -103,7 +103,9 @@ Json& Json::number(double value, int digits) {
     return *this;
 }
 
-Json& Json::member(std::string_view name, std::string_view value) { return key(name).text(value); }
+Json& Json::member(std::string_view name, std::string_view value) {
+    return key(name).text(value);
+}
 
 Json& Json::member(std::string_view name, const std::optional<std::string>& value) {
     key(name);

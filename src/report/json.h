@@ -1,5 +1,5 @@
-// How is an answer written as JSON? A small writer: members in the order they are given, numbers as SI decimals rounded to 1e-4
-// (or as asked), absent values as null, text escaped. Reading JSON is not done here.
+// How is an answer written as JSON? A small writer: members in the order they are given, numbers as SI decimals rounded
+// to 1e-4 (or as asked), absent values as null, text escaped. Reading JSON is not done here.
 #pragma once
 
 #include <cstdint>
@@ -27,6 +27,7 @@ class Json {
     // key() and a value in one; absent becomes null.
     Json& member(std::string_view name, std::string_view value);
     Json& member(std::string_view name, const char* value) { return member(name, std::string_view(value)); }
+    Json& member(std::string_view name, const std::string& value) { return member(name, std::string_view(value)); }
     Json& member(std::string_view name, const std::optional<std::string>& value);
     Json& member(std::string_view name, const std::optional<bool>& value);
     Json& member(std::string_view name, const std::optional<int>& value);

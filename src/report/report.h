@@ -1,5 +1,5 @@
-// The door of this folder: every answer as text and as JSON, rendered from the same value. Renderers compute nothing and decide
-// nothing.
+// The door of this folder: every answer as text and as JSON, rendered from the same value. Renderers compute nothing
+// and decide nothing.
 #pragma once
 
 #include <span>
@@ -10,7 +10,6 @@
 #include "report/json.h"
 #include "report/screen.h"
 #include "rules/rules.h"
-#include "rules/taps_answer.h"
 
 namespace tapbook {
 

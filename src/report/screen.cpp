@@ -25,7 +25,8 @@ std::vector<std::string> wrapped(std::string_view text, int width) {
     while (!text.empty()) {
         const auto end = std::min(text.find(' '), text.size());
         const std::string_view word = text.substr(0, end);
-        if (!line.empty() && shown_width(line) + 1 + shown_width(word) > width) lines.push_back(std::exchange(line, {}));
+        if (!line.empty() && shown_width(line) + 1 + shown_width(word) > width)
+            lines.push_back(std::exchange(line, {}));
         if (!line.empty()) line += ' ';
         line += word;
         text.remove_prefix(std::min(end + 1, text.size()));
@@ -39,13 +40,23 @@ std::string Paper::paint(std::string_view code, std::string_view text) const {
     return fmt::format("\x1b[{}m{}\x1b[0m", code, text);
 }
 
-std::string Paper::accent(std::string_view text) const { return paint(screen_.colours == Colours::full ? "1;38;2;64;132;138" : "1;38;5;66", text); }
-std::string Paper::strong(std::string_view text) const { return paint("1", text); }
-std::string Paper::quiet(std::string_view text) const { return paint("2", text); }
+std::string Paper::accent(std::string_view text) const {
+    return paint(screen_.colours == Colours::full ? "1;38;2;64;132;138" : "1;38;5;66", text);
+}
+std::string Paper::strong(std::string_view text) const {
+    return paint("1", text);
+}
+std::string Paper::quiet(std::string_view text) const {
+    return paint("2", text);
+}
 
-void Paper::blank() { out_ += '\n'; }
+void Paper::blank() {
+    out_ += '\n';
+}
 
-void Paper::heading(std::string_view text) { out_ += accent(shown(text)) + "\n"; }
+void Paper::heading(std::string_view text) {
+    out_ += accent(shown(text)) + "\n";
+}
 
 void Paper::raw(std::string_view text) {
     out_ += text;
@@ -82,7 +93,8 @@ std::string Paper::swatch(const WireColour& colour) const {
         inside = fmt::format("\x1b[{}m    ", base);
     } else {
         const Hue second = all.size() > 2 ? all[2] : all[1];
-        inside = fmt::format("\x1b[{};{}m╱╱\x1b[{}m╱╱", base, colour_code(screen_, all[1], false), colour_code(screen_, second, false));
+        inside = fmt::format("\x1b[{};{}m╱╱\x1b[{}m╱╱", base, colour_code(screen_, all[1], false),
+                             colour_code(screen_, second, false));
     }
     return fmt::format("▕{}\x1b[0m▏", inside);
 }

@@ -1,5 +1,6 @@
-// How does text look on a terminal? One calm accent, swatches outlined with the stripe visible, lines wrapped at the screen's width
-// (100 at most). Without colour every word and code is still there: colour carries no meaning of its own.
+// How does text look on a terminal? One calm accent, swatches outlined with the stripe visible, lines wrapped at the
+// screen's width (100 at most). Without colour every word and code is still there: colour carries no meaning of its
+// own.
 #pragma once
 
 #include <string>
@@ -33,7 +34,8 @@ class Paper {
     std::string accent(std::string_view text) const;
     std::string strong(std::string_view text) const;
     std::string quiet(std::string_view text) const;
-    // Outlined swatch of a conductor, stripe drawn diagonally, 6 columns wide; nothing but the code where there are no colours.
+    // Outlined swatch of a conductor, stripe drawn diagonally, 6 columns wide; nothing but the code where there are no
+    // colours.
     std::string swatch(const WireColour& colour) const;
 
     const Screen& screen() const { return screen_; }

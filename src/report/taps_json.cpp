@@ -8,22 +8,32 @@ namespace {
 void write_claims(Json& json, const std::vector<ColourClaim>& claims) {
     json.key("claims").begin_list();
     for (const auto& claim : claims)
-        json.begin_object().member("colour", code(claim.colour)).member("grade", word_of(claim.grade)).member("first_year", claim.first_year)
-            .member("last_year", claim.last_year).member("notes", std::optional(claim.notes)).end_object();
+        json.begin_object()
+            .member("colour", code(claim.colour))
+            .member("grade", word_of(claim.grade))
+            .member("first_year", claim.first_year)
+            .member("last_year", claim.last_year)
+            .member("notes", std::optional(claim.notes))
+            .end_object();
     json.end_list();
 }
 
-void write_conductor(Json& json, std::string_view name, const std::optional<WireColour>& colour, const Standing& cavity, const PairStanding& pair,
-                     const std::vector<ColourClaim>& claims) {
+void write_conductor(Json& json, std::string_view name, const std::optional<WireColour>& colour, const Standing& cavity,
+                     const PairStanding& pair, const std::vector<ColourClaim>& claims) {
     json.key(name).begin_object();
-    json.member("colour", colour ? std::optional(code(*colour)) : std::nullopt).member("words", colour ? std::optional(words(*colour)) : std::nullopt);
+    json.member("colour", colour ? std::optional(code(*colour)) : std::nullopt)
+        .member("words", colour ? std::optional(words(*colour)) : std::nullopt);
     json.member("cavity", cavity.value).member("grade", word_of(pair.pair.grade));
     write_claims(json, claims);
     json.end_object();
 }
 
 void write_range(Json& json, const VoltageRange& range) {
-    json.begin_object().member_in("low", range.low, rms_volts).member_in("likely", range.likely, rms_volts).member_in("high", range.high, rms_volts).end_object();
+    json.begin_object()
+        .member_in("low", range.low, rms_volts)
+        .member_in("likely", range.likely, rms_volts)
+        .member_in("high", range.high, rms_volts)
+        .end_object();
 }
 
 template <class Enum>
@@ -39,34 +49,60 @@ std::vector<std::string> hazard_words(const TapPoint& tap) {
 
 void write_tap(Json& json, const TapAnswer& tap) {
     const auto& facts = tap.facts;
-    json.begin_object().member("code", facts.code).member("system", facts.system).member("role", word_of(facts.circuit.role));
+    json.begin_object()
+        .member("code", facts.code)
+        .member("system", facts.system)
+        .member("role", word_of(facts.circuit.role));
     json.member("position", word_or_null(facts.circuit.position)).member("place", facts.tap.place);
-    json.member("connector", facts.tap.connector.empty() ? std::nullopt : std::optional(facts.tap.connector)).member("side", word_or_null(facts.tap.side));
-    json.member("drive", facts.pair.drive.value ? *facts.pair.drive.value : std::string(word_of(facts.circuit.output.drive)));
+    json.member("connector", facts.tap.connector.empty() ? std::nullopt : std::optional(facts.tap.connector))
+        .member("side", word_or_null(facts.tap.side));
+    json.member("drive",
+                facts.pair.drive.value ? *facts.pair.drive.value : std::string(word_of(facts.circuit.output.drive)));
     json.member("drive_grade", word_of(facts.pair.drive.grade));
-    write_conductor(json, "positive", facts.pair.positive, facts.pair.positive_cavity, facts.pair, facts.pair.positive_claims);
-    write_conductor(json, "negative", facts.pair.negative, facts.pair.negative_cavity, facts.pair, facts.pair.negative_claims);
+    write_conductor(json, "positive", facts.pair.positive, facts.pair.positive_cavity, facts.pair,
+                    facts.pair.positive_claims);
+    write_conductor(json, "negative", facts.pair.negative, facts.pair.negative_cavity, facts.pair,
+                    facts.pair.negative_claims);
     json.member("polarity_grade", word_of(facts.pair.polarity.grade)).member("notes", std::optional(facts.pair.notes));
     json.key("signal").begin_object().key("clean_rms_v");
     write_range(json, tap.signal.clean);
     json.member("source", word_of(tap.signal.source)).end_object();
     json.member("panels", facts.tap.panels).member("minutes", facts.tap.minutes).key("hazards");
-    facts.tap.hazards_listed || !facts.tap.hazards.empty() ? (json.begin_list(), [&] { for (const auto& word : hazard_words(facts.tap)) json.text(word); }(), json.end_list()) : json.null();
+    facts.tap.hazards_listed || !facts.tap.hazards.empty() ? (
+                                                                 json.begin_list(),
+                                                                 [&] {
+                                                                     for (const auto& word : hazard_words(facts.tap))
+                                                                         json.text(word);
+                                                                 }(),
+                                                                 json.end_list())
+                                                           : json.null();
     json.member("confusable", tap.confusable).end_object();
 }
 
 void write_power(Json& json, const TapFacts& facts) {
-    json.begin_object().member("code", facts.code).member("system", facts.system).member("role", word_of(facts.circuit.role)).member("place", facts.tap.place);
+    json.begin_object()
+        .member("code", facts.code)
+        .member("system", facts.system)
+        .member("role", word_of(facts.circuit.role))
+        .member("place", facts.tap.place);
     json.member("class", facts.switched.circuit.value).member("grade", word_of(facts.switched.circuit.grade));
-    json.member_in("fuse_a", facts.circuit.fuse, amps).member("panels", facts.tap.panels).member("minutes", facts.tap.minutes);
+    json.member_in("fuse_a", facts.circuit.fuse, amps)
+        .member("panels", facts.tap.panels)
+        .member("minutes", facts.tap.minutes);
     json.member("hazards", hazard_words(facts.tap)).end_object();
 }
 
 }  // namespace
 
 void write_vehicle(Json& json, const Vehicle& car) {
-    json.begin_object().member("code", car.path).member("make", car.make).member("model", car.model).member("body", car.body);
-    json.member("first_year", std::optional(car.first_year)).member("last_year", std::optional(car.last_year)).end_object();
+    json.begin_object()
+        .member("code", car.path)
+        .member("make", car.make)
+        .member("model", car.model)
+        .member("body", car.body);
+    json.member("first_year", std::optional(car.first_year))
+        .member("last_year", std::optional(car.last_year))
+        .end_object();
 }
 
 void write_system(Json& json, const SystemFacts& system) {

@@ -1,5 +1,5 @@
-// The tap points of a car as a person reads them: by place in the order of reaching it, one pair a block, both conductors on one
-// line, cautions beside their place, what is not known at the end.
+// The tap points of a car as a person reads them: by place in the order of reaching it, one pair a block, both
+// conductors on one line, cautions beside their place, what is not known at the end.
 #include <fmt/format.h>
 
 #include "report/report.h"
@@ -16,29 +16,37 @@ std::string spaced(std::string_view word) {
 }
 
 std::string years_words(const Vehicle& car) {
-    return car.first_year == car.last_year ? std::to_string(car.first_year) : fmt::format("{} to {}", car.first_year, car.last_year);
+    return car.first_year == car.last_year ? std::to_string(car.first_year)
+                                           : fmt::format("{} to {}", car.first_year, car.last_year);
 }
 
 void print_title(Paper& paper, const TapsAnswer& answer) {
     const Vehicle& car = answer.car.vehicle;
-    paper.heading(fmt::format("{} {} {}, {}{}", car.make, car.model, car.body, years_words(car), answer.practice ? "   [practice: invented car]" : ""));
+    paper.heading(fmt::format("{} {} {}, {}{}", car.make, car.model, car.body, years_words(car),
+                              answer.practice ? "   [practice: invented car]" : ""));
     if (answer.car.year) paper.line(0, "", fmt::format("for model year {}", *answer.car.year));
 }
 
 std::string premium_words(const SystemFacts& system) {
-    if (system.premium.value) return fmt::format("separate amplifier: {} ({})", *system.premium.value == "true" ? "yes" : "no", word_of(system.premium.grade));
+    if (system.premium.value)
+        return fmt::format("separate amplifier: {} ({})", *system.premium.value == "true" ? "yes" : "no",
+                           word_of(system.premium.grade));
     if (system.premium.grade == Grade::mixed) return "separate amplifier: MIXED, find out before choosing a converter";
-    return fmt::format("separate amplifier: not proved{}", system.entry.premium_expected ? (*system.entry.premium_expected ? ", expected" : ", none expected") : "");
+    return fmt::format(
+        "separate amplifier: not proved{}",
+        system.entry.premium_expected ? (*system.entry.premium_expected ? ", expected" : ", none expected") : "");
 }
 
 void print_systems(Paper& paper, const TapsAnswer& answer) {
     const auto& systems = answer.car.systems;
     if (systems.size() > 1) {
         paper.blank();
-        paper.line(0, "", fmt::format("This car came with {} sound systems. Find out which one it is:", systems.size()));
+        paper.line(0, "",
+                   fmt::format("This car came with {} sound systems. Find out which one it is:", systems.size()));
     }
     for (const auto& system : systems) {
-        paper.line(2, paper.strong(fmt::format("{:<9}", system.code)), fmt::format("{} - {}", system.entry.name, premium_words(system)));
+        paper.line(2, paper.strong(fmt::format("{:<9}", system.code)),
+                   fmt::format("{} - {}", system.entry.name, premium_words(system)));
         for (const auto& tell : system.entry.tells) paper.line(12, "tell:", tell);
     }
 }
@@ -48,7 +56,8 @@ std::string conductor_line(const Paper& paper, const PairStanding& pair) {
         const std::string where = cavity.value ? fmt::format(", cavity {}", *cavity.value) : "";
         return fmt::format("{} {}{}", paper.strong(sign), conductor_words(paper, *colour), where);
     };
-    if (pair.positive && pair.negative) return one("+", pair.positive, pair.positive_cavity) + "   " + one("-", pair.negative, pair.negative_cavity);
+    if (pair.positive && pair.negative)
+        return one("+", pair.positive, pair.positive_cavity) + "   " + one("-", pair.negative, pair.negative_cavity);
     if (pair.positive) return one("+", pair.positive, pair.positive_cavity) + "   - not recorded";
     std::string text;
     for (const auto& colour : pair.conductors) text += (text.empty() ? "" : "   ") + conductor_words(paper, colour);
@@ -56,45 +65,61 @@ std::string conductor_line(const Paper& paper, const PairStanding& pair) {
 }
 
 void print_volts(Paper& paper, const TapAnswer& tap) {
-    const auto volts = [](const std::optional<RmsVolts>& v) { return v ? fmt::format("{:.1f}", v->in(rms_volts)) : std::string("?"); };
+    const auto volts = [](const std::optional<RmsVolts>& v) {
+        return v ? fmt::format("{:.1f}", v->in(rms_volts)) : std::string("?");
+    };
     const auto& clean = tap.signal.clean;
-    const Drive drive = tap.facts.pair.drive.value ? parse_word<Drive>(*tap.facts.pair.drive.value).value_or(tap.facts.circuit.output.drive)
-                                                   : tap.facts.circuit.output.drive;
-    const std::string proof = tap.facts.pair.drive.value ? std::string(word_of(tap.facts.pair.drive.grade)) : "expected";
+    const Drive drive = tap.facts.pair.drive.value
+                            ? parse_word<Drive>(*tap.facts.pair.drive.value).value_or(tap.facts.circuit.output.drive)
+                            : tap.facts.circuit.output.drive;
+    const std::string proof =
+        tap.facts.pair.drive.value ? std::string(word_of(tap.facts.pair.drive.grade)) : "expected";
     if (drive == Drive::digital) {
         paper.line(6, "signal  ", "digital: there is no analogue signal to tap here");
         return;
     }
-    paper.line(6, "signal  ", fmt::format("{} / {} / {} V RMS clean (low / likely / high), {}; drive {} ({})", volts(clean.low), volts(clean.likely),
-                                          volts(clean.high), spaced(word_of(tap.signal.source)), spaced(word_of(drive)), proof));
+    paper.line(6, "signal  ",
+               fmt::format("{} / {} / {} V RMS clean (low / likely / high), {}; drive {} ({})", volts(clean.low),
+                           volts(clean.likely), volts(clean.high), spaced(word_of(tap.signal.source)),
+                           spaced(word_of(drive)), proof));
 }
 
 void print_tap(Paper& paper, const TapAnswer& tap) {
     const auto& facts = tap.facts;
-    const std::string what = facts.circuit.position ? fmt::format("{}, {}", spaced(word_of(*facts.circuit.position)), spaced(word_of(facts.circuit.role)))
+    const std::string what = facts.circuit.position ? fmt::format("{}, {}", spaced(word_of(*facts.circuit.position)),
+                                                                  spaced(word_of(facts.circuit.role)))
                                                     : spaced(word_of(facts.circuit.role));
     std::string connector = facts.tap.connector;
     if (facts.tap.side) connector += fmt::format("{}{} side", connector.empty() ? "" : ", ", word_of(*facts.tap.side));
     paper.raw(fmt::format("  {}  {}", paper.strong(fmt::format("{:<9}", facts.system)), what));
-    paper.line(6, "tap     ", fmt::format("{}{}", path_tail(facts.code, vehicle_depth), connector.empty() ? "" : "   " + connector));
+    paper.line(6, "tap     ",
+               fmt::format("{}{}", path_tail(facts.code, vehicle_depth), connector.empty() ? "" : "   " + connector));
     const std::string conductors = conductor_line(paper, facts.pair);
     if (!conductors.empty()) paper.raw(fmt::format("      wires    {}", conductors));
     paper.line(6, "pair    ", standing_line(facts.pair));
     if (facts.pair.pair.grade != Grade::blank) paper.line(6, "polarity", polarity_line(facts.pair));
     print_volts(paper, tap);
-    if (!facts.tap.plug_in_lead.empty()) paper.line(6, "lead    ", fmt::format("{} plugs in between, nothing is stripped", facts.tap.plug_in_lead));
+    if (!facts.tap.plug_in_lead.empty())
+        paper.line(6, "lead    ", fmt::format("{} plugs in between, nothing is stripped", facts.tap.plug_in_lead));
     for (const auto& words : tap.confusable) paper.caution(6, "easily confused", words);
     for (const auto& caution : tap.cautions) paper.caution(6, caution.title, caution.text);
 }
 
 void print_power(Paper& paper, const TapFacts& facts) {
     const auto& standing = facts.switched;
-    const std::string when = standing.circuit.value ? fmt::format("live: {} ({})", spaced(*standing.circuit.value), word_of(standing.circuit.grade))
-                                                    : fmt::format("when it is live: {}", word_of(standing.circuit.grade));
+    const std::string when =
+        standing.circuit.value
+            ? fmt::format("live: {} ({})", spaced(*standing.circuit.value), word_of(standing.circuit.grade))
+            : fmt::format("when it is live: {}", word_of(standing.circuit.grade));
     const std::string fuse = facts.circuit.fuse ? fmt::format(", fuse {:g} A", facts.circuit.fuse->in(amps)) : "";
-    paper.raw(fmt::format("  {}  {}", paper.strong(fmt::format("{:<9}", facts.system)), spaced(word_of(facts.circuit.role))));
-    paper.line(6, "tap     ", fmt::format("{}{}{}", path_tail(facts.code, vehicle_depth), facts.tap.connector.empty() ? "" : "   ", facts.tap.connector));
-    paper.line(6, "power   ", fmt::format("{}{}{}", when, fuse, facts.circuit.carries.empty() ? "" : ", feeds " + facts.circuit.carries));
+    paper.raw(
+        fmt::format("  {}  {}", paper.strong(fmt::format("{:<9}", facts.system)), spaced(word_of(facts.circuit.role))));
+    paper.line(6, "tap     ",
+               fmt::format("{}{}{}", path_tail(facts.code, vehicle_depth), facts.tap.connector.empty() ? "" : "   ",
+                           facts.tap.connector));
+    paper.line(
+        6, "power   ",
+        fmt::format("{}{}{}", when, fuse, facts.circuit.carries.empty() ? "" : ", feeds " + facts.circuit.carries));
     for (const Hazard hazard : facts.tap.hazards) {
         const auto text = hazard_text(hazard);
         paper.caution(6, text.title, text.caution);
@@ -105,13 +130,16 @@ void print_place(Paper& paper, const PlaceAnswer& place) {
     paper.blank();
     std::string panels;
     for (const auto& panel : place.panels) panels += (panels.empty() ? "" : ", then ") + panel;
-    paper.heading(fmt::format("At the {}{}", place.place, place.minutes ? fmt::format(", about {} min", *place.minutes) : ""));
+    paper.heading(
+        fmt::format("At the {}{}", place.place, place.minutes ? fmt::format(", about {} min", *place.minutes) : ""));
     if (!panels.empty()) paper.line(2, "off comes:", panels);
     for (const auto& caution : place.cautions) paper.caution(2, caution.title, caution.text);
     for (const auto& tap : place.pairs) print_tap(paper, tap);
     for (const auto& power : place.power) print_power(paper, power);
     for (const auto& other : place.others)
-        paper.line(2, "also here:", fmt::format("{} ({}), not a tap", spaced(word_of(other.circuit.role)), path_tail(other.code, vehicle_depth)));
+        paper.line(2, "also here:",
+                   fmt::format("{} ({}), not a tap", spaced(word_of(other.circuit.role)),
+                               path_tail(other.code, vehicle_depth)));
 }
 
 }  // namespace

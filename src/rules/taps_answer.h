@@ -1,5 +1,5 @@
-// What does the installer see before a panel comes off? All tap points of a car by place, with the predicted volts, the switched
-// power, the cautions and what nobody has recorded: the facts of the catalog put in order, nothing new.
+// What does the installer see before a panel comes off? All tap points of a car by place, with the predicted volts, the
+// switched power, the cautions and what nobody has recorded: the facts of the catalog put in order, nothing new.
 #pragma once
 
 #include <string>
@@ -26,15 +26,15 @@ struct PlaceAnswer {
     std::string place;
     std::vector<std::string> panels;  // what comes off, in order; shared by all taps of the place or of the first
     std::optional<int> minutes;
-    std::vector<Caution> cautions;    // hazards shared by all taps of the place
+    std::vector<Caution> cautions;  // hazards shared by all taps of the place
     bool hazards_listed = false;
-    std::vector<TapAnswer> pairs;     // speaker and line circuits
-    std::vector<TapFacts> power;      // switched and constant power, turn-on leads
-    std::vector<TapFacts> others;     // grounds, illumination, data: named so that nobody taps them by mistake
+    std::vector<TapAnswer> pairs;  // speaker and line circuits
+    std::vector<TapFacts> power;   // switched and constant power, turn-on leads
+    std::vector<TapFacts> others;  // grounds, illumination, data: named so that nobody taps them by mistake
 };
 
 struct TapsAnswer {
-    CarFacts car;                      // systems filtered to the one asked for
+    CarFacts car;  // systems filtered to the one asked for
     std::vector<PlaceAnswer> places;
     std::vector<TapAnswer> unrecorded;  // notes on cars whose system was not written down
     std::vector<Caution> cautions;      // of the whole car and of every job

@@ -1,0 +1,13 @@
+// The door of this folder: rules as data, candidates judged, findings with their reasons. It never writes to the catalog.
+#pragma once
+
+#include "rules/advise.h"            // IWYU pragma: export
+#include "rules/candidate.h"         // IWYU pragma: export
+#include "rules/columns.h"           // IWYU pragma: export
+#include "rules/effective_output.h"  // IWYU pragma: export
+#include "rules/finding.h"           // IWYU pragma: export
+#include "rules/ranking.h"           // IWYU pragma: export
+#include "rules/rule.h"              // IWYU pragma: export
+#include "rules/rule_book.h"         // IWYU pragma: export
+#include "rules/rule_reader.h"       // IWYU pragma: export
+#include "rules/taps_answer.h"       // IWYU pragma: export
