@@ -57,7 +57,7 @@ Exit run_demo(Session& session, const Parsed&) {
                                       repeatable_random("practice"));
     for (const auto& file : files) catalog.add(read_batch(file.text, std::string(file.name)), false, session.today);
     const CatalogCounts counts = catalog.counts();
-    const std::string place = session.database.string();
+    const std::string place = std::filesystem::absolute(session.database).string();
     Json json;
     json.begin_object().member("catalog", place).key("practice").flag(true);
     json.key("vehicles")
@@ -67,16 +67,10 @@ Exit run_demo(Session& session, const Parsed&) {
         .key("converters")
         .whole(counts.converters)
         .end_object();
-    session.answer(
-        fmt::format("Made a practice shop at {}.\n{}\n\nTry:\n"
-                    "  export TAPBOOK_DB={}\n"
-                    "  tapbook find\n"
-                    "  tapbook taps ostrel --year 2020\n"
-                    "  tapbook advise ostrel --system base --amp kelm-four\n"
-                    "  tapbook advise ostrel --system premium --amp kelm-four --why\n"
-                    "  tapbook meter --dc-positive 7.1 --dc-negative 7.1 --ac 6.2 --supply 14.2 --volume full\n",
-                    place, practice_words(counts), place),
-        json_answer("demo", json.take()));
+    std::string text =
+        fmt::format("Made a practice shop at {}.\n{}\n\nTry:\n  export TAPBOOK_DB={}\n", place, practice_words(counts), place);
+    for (const auto& example : examples_of("try")) text += fmt::format("  {}\n", example);
+    session.answer(text, json_answer("demo", json.take()));
     return Exit::done;
 }
 

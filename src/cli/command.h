@@ -104,7 +104,7 @@ struct CommandSpec {
     int least_words, most_words;
     std::string_view summary;
     std::vector<OptionSpec> options;
-    std::vector<std::string_view> examples;
+    std::vector<std::string_view> examples;  // that need no car; the others come with the practice shop (examples_of)
     Exit (*run)(Session&, const Parsed&);
 };
 
@@ -112,6 +112,9 @@ struct CommandSpec {
 std::span<const CommandSpec> commands();
 const CommandSpec* find_command(std::string_view name);
 std::span<const OptionSpec> common_options();
+
+// Examples of a command: its own, and those on the practice shop that travel with its data. Also "start" and "try".
+std::vector<std::string> examples_of(std::string_view command);
 
 std::string help_text();
 std::string help_text(const CommandSpec& command);

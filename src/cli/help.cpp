@@ -1,7 +1,10 @@
 // The help: examples first, then options, all from the command table.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "cli/command.h"
+#include "embedded.h"
 
 namespace tapbook {
 namespace {
@@ -16,13 +19,26 @@ void append_options(std::string& text, std::span<const OptionSpec> options) {
 
 }  // namespace
 
+std::vector<std::string> examples_of(std::string_view command) {
+    std::vector<std::string> examples;
+    if (const auto* spec = find_command(command)) examples.assign(spec->examples.begin(), spec->examples.end());
+    const std::string wanted = fmt::format("{}: ", command);
+    for (const auto& text : embedded_texts()) {
+        if (text.name != "data/examples.txt") continue;
+        for (std::string_view rest = text.text; !rest.empty();) {
+            const auto end = std::min(rest.find('\n'), rest.size());
+            const std::string_view line = rest.substr(0, end);
+            if (line.starts_with(wanted)) examples.emplace_back(line.substr(wanted.size()));
+            rest.remove_prefix(std::min(end + 1, rest.size()));
+        }
+    }
+    return examples;
+}
+
 std::string short_help_text() {
-    return "tapbook: where to tap a factory sound system, which converter fits, and how sure that is.\n"
-           "\n"
-           "  tapbook demo                 make a practice shop and look around\n"
-           "  tapbook taps ostrel          where to tap that practice car\n"
-           "\n"
-           "tapbook --help lists all commands.\n";
+    std::string text = "tapbook: where to tap a factory sound system, which converter fits, and how sure that is.\n\n";
+    for (const auto& example : examples_of("start")) text += fmt::format("  {}\n", example);
+    return text + "\ntapbook --help lists all commands.\n";
 }
 
 std::string help_text() {
@@ -45,7 +61,7 @@ std::string help_text() {
 
 std::string help_text(const CommandSpec& command) {
     std::string text = fmt::format("tapbook {}: {}\n\n", command.name, command.summary);
-    for (const auto example : command.examples) text += fmt::format("  {}\n", example);
+    for (const auto& example : examples_of(command.name)) text += fmt::format("  {}\n", example);
     text += fmt::format("\nusage: tapbook {}{}{} [OPTIONS]\n", command.name, command.takes.empty() ? "" : " ",
                         command.takes);
     append_options(text, command.options);

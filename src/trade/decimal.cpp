@@ -12,29 +12,35 @@ bool all_digits(std::string_view text) {
     return std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
+// A sign or none, digits, and perhaps a point with digits after it.
+bool has_shape(std::string_view text) {
+    if (!text.empty() && (text.front() == '-' || text.front() == '+')) text.remove_prefix(1);
+    const auto point = text.find('.');
+    const auto before = text.substr(0, point);
+    if (before.empty() || !all_digits(before)) return false;
+    if (point == std::string_view::npos) return true;
+    const auto after = text.substr(point + 1);
+    return !after.empty() && all_digits(after);
+}
+
 std::string shape_complaint(std::string_view text) {
     if (text.empty()) return "is empty: write a number";
-    const auto comma = text.find(',');
-    if (comma != std::string_view::npos) {
-        std::string with_point(text);
-        with_point[comma] = '.';
-        return fmt::format("uses a comma: write {}", with_point);
-    }
+    std::string with_point(text);
+    if (const auto comma = text.find(','); comma != std::string_view::npos) with_point[comma] = '.';
+    if (has_shape(with_point)) return fmt::format("uses a comma: write {}", with_point);
     return "is not a number: write digits with at most one point, like 13.8";
 }
 
 }  // namespace
 
 std::variant<std::int64_t, NotANumber> scaled(std::string_view text, int digits) {
+    if (!has_shape(text)) return NotANumber{shape_complaint(text)};
     std::string_view rest = text;
     const bool negative = !rest.empty() && rest.front() == '-';
     if (negative || (!rest.empty() && rest.front() == '+')) rest.remove_prefix(1);
     const auto point = rest.find('.');
     const std::string_view before = rest.substr(0, point);
     std::string_view after = point == std::string_view::npos ? std::string_view{} : rest.substr(point + 1);
-    if (before.empty() || !all_digits(before) || !all_digits(after) ||
-        (point != std::string_view::npos && after.empty()))
-        return NotANumber{shape_complaint(text)};
     while (static_cast<int>(after.size()) > digits && after.back() == '0') after.remove_suffix(1);
     if (static_cast<int>(after.size()) > digits)
         return NotANumber{

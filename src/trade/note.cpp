@@ -67,7 +67,9 @@ Note note_of(const Values& v, const RecordId& id) {
     note.accessory = quantity_field(v, "accessory_mv", dc_millivolts);
     note.run = quantity_field(v, "run_mv", dc_millivolts);
     note.crank = quantity_field(v, "crank_mv", dc_millivolts);
-    note.has_proof = note.reading || note.dc_positive || note.key_off || note.run || !text_field(v, "photo").empty();
+    const bool has_volts = note.reading || note.dc_positive || note.dc_negative || note.key_off || note.accessory ||
+                           note.run || note.crank;
+    note.has_proof = has_volts || !text_field(v, "photo").empty();
     return note;
 }
 

@@ -69,7 +69,7 @@ const Field amplifier_fields[] = {
     {"sensitivity_low_gain_v", "sensitivity_low_gain_mv", K::decimal, 3, "V RMS", 1, 50000, nullptr, false,
      "volts for rated power at lowest gain"},
     {"input_max_v", "input_max_mv", K::decimal, 3, "V RMS", 1, 50000, nullptr, false, "largest line input"},
-    {"input_ohms", "input_mohm", K::decimal, 3, "ohm", 1000, 10000000, nullptr, false, "line input impedance"},
+    {"input_ohms", "input_mohm", K::decimal, 3, "ohm", 1000, 10000000000, nullptr, false, "line input impedance"},
     {"shield", "shield", K::word, 0, "", 0, 0, spellings<AmplifierShield>, false,
      "what the line input's shield is tied to"},
     {"shield_ohms", "shield_mohm", K::decimal, 3, "ohm", 0, 100000000, nullptr, false, "resistance of a lifted shield"},

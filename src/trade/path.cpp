@@ -43,12 +43,12 @@ std::string slug_from(std::string_view text) {
 
 std::vector<std::string_view> path_parts(std::string_view path) {
     std::vector<std::string_view> parts;
-    while (!path.empty()) {
-        const auto slash = path.find('/');
+    if (path.empty()) return parts;
+    for (auto slash = path.find('/'); slash != std::string_view::npos; slash = path.find('/')) {
         parts.push_back(path.substr(0, slash));
-        if (slash == std::string_view::npos) break;
         path.remove_prefix(slash + 1);
     }
+    parts.push_back(path);  // empty after a slash at the end
     return parts;
 }
 

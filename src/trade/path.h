@@ -22,9 +22,10 @@ bool is_slug(std::string_view text);
 // What keeps `text` from being a slug, ready for a message; empty when it is one.
 std::optional<std::string> slug_complaint(std::string_view text);
 
-// A slug made from what people read: "Vel Ostrel" -> "vel-ostrel". Empty when nothing usable is left.
+// A slug made from what people read: "Tarn Estate" -> "tarn-estate". Empty when nothing usable is left.
 std::string slug_from(std::string_view text);
 
+// The parts between the slashes, empty ones included ("a/" has two); none for an empty path.
 std::vector<std::string_view> path_parts(std::string_view path);
 std::string path_join(std::string_view path, std::string_view slug);
 
@@ -34,8 +35,8 @@ std::string_view path_head(std::string_view path, std::size_t depth);
 // The path without its first `depth` parts ("" when nothing is left).
 std::string_view path_tail(std::string_view path, std::size_t depth);
 
-// Does `words` (slugs joined by '/' or spaces) name `path` by an exact run of parts at its end? "ostrel/base" names
-// ".../ostrel/base" but not ".../ostrel/base/front-left".
+// Does `words` (slugs joined by '/' or spaces) name `path` by an exact run of parts at its end? "tarn/base" names
+// ".../tarn/base" but not ".../tarn/base/front-left".
 bool is_tail_run(std::string_view path, std::string_view words);
 
 }  // namespace tapbook

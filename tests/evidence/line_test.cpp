@@ -107,6 +107,26 @@ TEST_CASE("a power circuit's line says when it is live and in which colour") {
           "ONE CAR - with crank, yellow: metered at 1 shop, 2019. Meter before you tap.");
 }
 
+TEST_CASE("lines on amplifiers and power circuits are no longer than 110 characters either") {
+    ledgers::Dice dice(42);
+    for (int round = 0; round < 3000; ++round) {
+        auto notes = ledgers::any_pair_notes(dice, dice.one_in(20) ? 300 : 6);
+        const std::optional<int> year = dice.one_in(2) ? std::optional(2005 + dice.below(20)) : std::nullopt;
+        for (Note& note : notes) {
+            note.kind = dice.one_in(2) ? NoteKind::system : NoteKind::switched;
+            note.premium = dice.one_in(2);
+            note.wire = note.positive;
+            note.key_off = note.accessory = dc_volts(0);
+            note.run = note.crank = dc_volts(dice.one_in(3) ? 0 : 12);
+        }
+        const auto premium = premium_line(premium_standing(notes, known(), year, dice.below(2)));
+        const auto power = switched_line(switched_standing(notes, known(), year, dice.below(2)));
+        INFO("round " << round << "\n" << premium << "\n" << power);
+        REQUIRE(premium.size() <= 110);
+        REQUIRE(power.size() <= 110);
+    }
+}
+
 TEST_CASE("no line is longer than 110 characters, and each begins with its grade") {
     ledgers::Dice dice(41);
     for (int round = 0; round < 5000; ++round) {
