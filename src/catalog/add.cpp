@@ -74,6 +74,15 @@ class BatchAdding {
   private:
     bool is_own_code(std::string_view code) const { return code.empty() || code == own_code_; }
 
+    // Throws InputRefused at `place` when the record breaks a limit.
+    static RecordId id_of(const Values& record, const SourcePlace& place) {
+        try {
+            return record_id(record_line(record));
+        } catch (const RecordRefused& refused) {
+            throw InputRefused({{place, refused.what(), "shorten it, or spread it over several entries or notes"}});
+        }
+    }
+
     // In a practice catalog the shop with the catalog's own name is this shop; its code is kept for the files that
     // follow.
     void add_shop(const ShopDraft& shop) {
@@ -93,7 +102,7 @@ class BatchAdding {
 
     void add_entry(const EntryDraft& draft) {
         const std::string path = text_field(draft.values, "path");
-        const auto stored = current_entries(state_.database, draft.kind, path, path + '\x01');
+        const auto stored = winning_entries(state_.database, draft.kind, path, path + '\x01');
         StoredEntry entry{draft.values, 1, bytes_of_hex(state_.own.id)};
         std::string_view word = "new";
         if (!stored.empty()) {
@@ -102,11 +111,12 @@ class BatchAdding {
                 return;
             }
             word = "changed";
+            keep_hazards(stored.front().entry.values, entry.values);
         }
         entry.revision = 1 + highest_revision(draft.kind, path);
         word == "new" ? ++report_.entries_new : ++report_.entries_changed;
         report_.lines.push_back(fmt::format("{:<8} {:<9} {}", word, word_of(draft.kind), path));
-        const RecordId id = record_id(record_line(entry_record(draft.kind, entry, today_, state_.practice)));
+        const RecordId id = id_of(entry_record(draft.kind, entry, today_, state_.practice), draft.place);
         insert_entry(state_.database, draft.kind, entry, id, today_);
         new_records_ += to_hex(id) + '\n';
     }
@@ -117,10 +127,20 @@ class BatchAdding {
         const bool covered = std::all_of(draft_hazards.begin(), draft_hazards.end(), [&](const std::string& word) {
             return std::find(stored_hazards.begin(), stored_hazards.end(), word) != stored_hazards.end();
         });
-        if (stored.contains("hazards") != draft.contains("hazards") || !covered) return false;
+        const bool first_look = draft.contains("hazards") && !stored.contains("hazards");
+        if (first_look || !covered) return false;
         stored.erase("hazards");
         draft.erase("hazards");
         return stored == draft;
+    }
+
+    // The stored hazards, then those that `edit` adds.
+    static void keep_hazards(const Values& stored, Values& edit) {
+        if (!stored.contains("hazards")) return;
+        TextList all = list_field(stored, "hazards");
+        for (const auto& word : list_field(edit, "hazards"))
+            if (std::find(all.begin(), all.end(), word) == all.end()) all.push_back(word);
+        edit["hazards"] = std::move(all);
     }
 
     std::int64_t highest_revision(EntryKind kind, const std::string& path) {
@@ -152,7 +172,7 @@ class BatchAdding {
         Values fields = note.values;
         if (!note.car_words.empty()) fields["car"] = car_token(author.salt, note.car_words);
         const Values record = note_record(fields, author.shop_hex, state_.practice);
-        const RecordId id = record_id(record_line(record));
+        const RecordId id = id_of(record, note.place);
         const bool is_new = insert_note(state_.database, record, id, true);
         is_new ? ++report_.notes_new : ++report_.notes_here;
         if (is_new) new_records_ += to_hex(id) + '\n';
@@ -170,18 +190,25 @@ class BatchAdding {
                 if (path_head(path, vehicle_depth) != car) continue;
                 const auto live = notes.live.find(path);
                 const std::vector<Note> list = live == notes.live.end() ? std::vector<Note>() : live->second;
-                grades[path] =
-                    grade_of(list, word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair), known);
+                const auto kind = word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair);
+                grades[path] = grade_of(list, kind, known, side_of(path));
             }
         }
     }
 
-    static Grade grade_of(const std::vector<Note>& notes, NoteKind kind, const KnownShops& known) {
+    // The connector side of a tap point, when it has one.
+    std::optional<ConnectorSide> side_of(const std::string& path) {
+        const auto tap = current_entries(state_.database, EntryKind::tap, path, path + '\x01');
+        return tap.empty() ? std::nullopt : word_field<ConnectorSide>(tap.front().entry.values, "side");
+    }
+
+    static Grade grade_of(const std::vector<Note>& notes, NoteKind kind, const KnownShops& known,
+                          std::optional<ConnectorSide> side) {
         switch (kind) {
             case NoteKind::pair:
-                return pair_standing(notes, {}, known).pair.grade;
+                return pair_standing(notes, side, known).pair.grade;
             case NoteKind::switched:
-                return switched_standing(notes, known).circuit.grade;
+                return switched_standing(notes, known, {}, 0, side).circuit.grade;
             case NoteKind::system:
                 return premium_standing(notes, known).grade;
         }

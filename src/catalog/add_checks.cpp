@@ -65,7 +65,9 @@ class Check {
     void need_other_kind_free(const EntryDraft& entry, const std::string& path) {
         const EntryKind other = entry.kind == EntryKind::converter ? EntryKind::amplifier : EntryKind::converter;
         if (exists(other, path))
-            complain(entry.place, fmt::format("{} is already the code of an {}", path, word_of(other)),
+            complain(entry.place,
+                     fmt::format("{} is already the code of {} {}", path, other == EntryKind::amplifier ? "an" : "a",
+                                 word_of(other)),
                      "choose another code");
     }
 

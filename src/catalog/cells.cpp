@@ -41,6 +41,34 @@ sqlite::Value ledger_number(const Field& field, const std::string& text) {
     return std::monostate{};
 }
 
+// Is the value of the type that the field's column holds, and would it come back as it is? Anything else goes to the
+// rest.
+bool fits(FieldKind kind, const Value& value) {
+    switch (kind) {
+        case FieldKind::whole:
+        case FieldKind::decimal:
+            return std::holds_alternative<std::int64_t>(value);
+        case FieldKind::flag:
+            return std::holds_alternative<bool>(value);
+        case FieldKind::names:
+        case FieldKind::word_list:
+        case FieldKind::loads: {
+            const auto* list = std::get_if<TextList>(&value);
+            return list != nullptr && std::none_of(list->begin(), list->end(), [](const std::string& item) {
+                       return item.empty() || item.find(between_items) != std::string::npos;
+                   });
+        }
+        case FieldKind::name:
+        case FieldKind::text:
+        case FieldKind::slug:
+        case FieldKind::word:
+        case FieldKind::colour:
+        case FieldKind::day:
+            return std::holds_alternative<std::string>(value);
+    }
+    return false;
+}
+
 bool is_ledger_number(FieldKind kind) {
     return kind == FieldKind::word || kind == FieldKind::colour || kind == FieldKind::day;
 }
@@ -61,7 +89,7 @@ std::optional<std::string> ledger_text(const Field& field, std::int64_t number) 
 
 sqlite::Value cell_of(const Field& field, const Values& values, CellStyle style) {
     const auto found = values.find(field.stored);
-    if (found == values.end()) return std::monostate{};
+    if (found == values.end() || !fits(field.kind, found->second)) return std::monostate{};
     if (const auto* number = std::get_if<std::int64_t>(&found->second)) return *number;
     if (const auto* flag = std::get_if<bool>(&found->second)) return std::int64_t{*flag ? 1 : 0};
     if (const auto* list = std::get_if<TextList>(&found->second)) return joined(*list);

@@ -48,7 +48,7 @@ std::string below_end(std::string_view path) {
     return fmt::format("{}0", path);
 }  // '0' follows '/'
 
-std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind kind, std::string_view first,
+std::vector<CurrentEntry> winning_entries(sqlite::Database& database, EntryKind kind, std::string_view first,
                                           std::string_view end) {
     auto rows =
         database.prepare(fmt::format("SELECT path, revision, shop{}, rest FROM {} WHERE path >= ?1 AND path < ?2 ORDER "
@@ -69,6 +69,12 @@ std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind 
         if (entry.revision == winner.entry.revision) ++winner.concurrent;
         if (shops_of_path.insert(entry.shop).second) add_hazards(winner.entry.values, entry.values);
     }
+    return found;
+}
+
+std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind kind, std::string_view first,
+                                          std::string_view end) {
+    auto found = winning_entries(database, kind, first, end);
     std::erase_if(found, [](const CurrentEntry& e) { return e.entry.values.contains("retired"); });
     return found;
 }

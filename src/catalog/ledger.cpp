@@ -62,6 +62,7 @@ Subject subject_of(sqlite::Database& database, const std::string& path) {
 }
 
 std::optional<std::int64_t> vehicle_number(sqlite::Database& database, std::string_view vehicle_path) {
+    if (path_parts(vehicle_path).size() != vehicle_depth) return std::nullopt;
     auto rows = database.prepare("SELECT vehicle FROM subject WHERE path >= ?1 AND path < ?2 LIMIT 1");
     rows.bind_all(below_first(vehicle_path), below_end(vehicle_path));
     return rows.step() ? std::optional(rows.integer(0)) : std::nullopt;

@@ -64,7 +64,7 @@ class CarReader {
     void fill_standing(TapFacts& facts, std::string_view path, std::optional<ConnectorSide> side) {
         const auto notes = notes_at(path);
         if (is_power(facts.circuit.role))
-            facts.switched = switched_standing(notes, known_, car_.year, withdrawn_at(path));
+            facts.switched = switched_standing(notes, known_, car_.year, withdrawn_at(path), side);
         else
             facts.pair = pair_standing(notes, side, known_, car_.year, withdrawn_at(path));
         const auto* hazards = found_or_null(notes_.hazards, path);
@@ -197,8 +197,9 @@ bool Catalog::has_entry(EntryKind kind, std::string_view path) const {
 
 std::vector<std::string> Catalog::note_lines(std::string_view vehicle_path) const {
     std::vector<std::string> lines;
-    for (const auto& [id, record] : note_records(state_->database, vehicle_path, state_->practice))
-        lines.push_back(record_line(record));
+    auto records = note_records(state_->database, vehicle_path, state_->practice);
+    std::sort(records.begin(), records.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (const auto& [id, record] : records) lines.push_back(record_line(record));
     return lines;
 }
 

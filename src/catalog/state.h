@@ -36,6 +36,10 @@ struct CurrentEntry {
 std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind kind, std::string_view first,
                                           std::string_view end);
 
+// The same with the retired ones.
+std::vector<CurrentEntry> winning_entries(sqlite::Database& database, EntryKind kind, std::string_view first,
+                                          std::string_view end);
+
 // The range of all paths below `path`.
 std::string below_first(std::string_view path);
 std::string below_end(std::string_view path);

@@ -101,10 +101,10 @@ class BatchReader {
         vehicle_path_ =
             fmt::format("{}/{}/{}/{}", slug_from(text_field(values, "make")), slug_from(text_field(values, "model")),
                         slug_from(text_field(values, "body")), first_year);
-        for (const std::string_view part : path_parts(vehicle_path_))
-            if (!is_slug(part))
-                complaints_.add(table.place, "make, model and body must hold letters or digits",
-                                "they make the car's path");
+        for (const std::string_view key : {"make", "model", "body"})
+            if (values.contains(key) && !is_slug(slug_from(text_field(values, key))))
+                complaints_.add(place_of(table, key), fmt::format("{} must hold letters a to z or digits", key),
+                                "it becomes part of the car's path");
         draft(EntryKind::vehicle, vehicle_path_, std::move(values), table.place);
         for (const auto* system : tables("system")) read_system(*system);
         for (const auto* circuit : tables("circuit")) read_circuit(*circuit);
@@ -141,8 +141,9 @@ class BatchReader {
 
     NoteKind note_kind(const TomlValue& table, const std::string& at) {
         const auto parts = path_parts(at);
-        if (parts.size() == 1) return NoteKind::system;
-        if (parts.size() == 3) {
+        const bool good = std::all_of(parts.begin(), parts.end(), is_slug);
+        if (good && parts.size() == 1) return NoteKind::system;
+        if (good && parts.size() == 3) {
             const auto role = roles_.find(std::string(path_head(path_join(vehicle_path_, at), circuit_depth)));
             if (role != roles_.end())
                 return role->second == Role::speaker || role->second == Role::line_level ? NoteKind::pair
@@ -150,8 +151,9 @@ class BatchReader {
             return table.find("wire") != nullptr || table.find("key_off_v") != nullptr ? NoteKind::switched
                                                                                        : NoteKind::pair;
         }
-        complaints_.add(place_of(table, "at"),
-                        fmt::format("at \"{}\" is neither system nor system/circuit/tap", shown(at)));
+        if (!at.empty())
+            complaints_.add(place_of(table, "at"),
+                            fmt::format("at \"{}\" is neither system nor system/circuit/tap", shown(at)));
         return NoteKind::pair;
     }
 

@@ -30,7 +30,7 @@ void check_vehicle(const Values& values, const TomlValue& table, Complaints& com
     if (first && last && *last < *first)
         complaints.add(place_of(table, "last_year"), fmt::format("last_year {} is before first_year {}", *last, *first),
                        "swap them or correct one");
-    if (values.contains("airbag_wait_s") && !values.contains("airbag_wait_source"))
+    if (values.contains("airbag_wait_s") && table.find("airbag_wait_source") == nullptr)
         complaints.add(place_of(table, "airbag_wait_s"), "airbag_wait_s without airbag_wait_source",
                        "say where the waiting time is written, or leave it out");
 }
@@ -47,10 +47,10 @@ void check_circuit(const Values& values, const TomlValue& table, Complaints& com
                         impossible->limit.in(watts)),
             "a printed \"50 W\" is usually rating = \"maximum\"; a boosted output has drive = \"boosted_bridged\" or "
             "\"boosted_split\"");
-    if (output.rated && !values.contains("rating"))
+    if (output.rated && table.find("rating") == nullptr)
         complaints.add(place_of(table, "watts"), "watts without rating",
                        "say what kind of watts: continuous, at_10_percent or maximum");
-    if (output.rated && !output.rated_at)
+    if (output.rated && table.find("rating_ohms") == nullptr)
         complaints.add(place_of(table, "watts"), "watts without rating_ohms",
                        "say the load the watts are stated for, usually 4");
 }

@@ -75,7 +75,8 @@ struct Reading {
             complain(item.place, fmt::format("is longer than {} bytes", most_text_bytes));
             return std::nullopt;
         }
-        const auto hidden = one_line ? hidden_character(text) : std::nullopt;
+        const bool zero = text.find('\0') != std::string::npos;  // no record can hold it
+        const auto hidden = one_line || zero ? hidden_character(zero ? std::string(1, '\0') : text) : std::nullopt;
         if (hidden) {
             complain(item.place, fmt::format("holds the hidden character {}", *hidden), "type the text again by hand");
             return std::nullopt;

@@ -52,13 +52,13 @@ void print_finding(Paper& paper, const Finding& finding, Detail detail) {
     const std::string source =
         finding.basis == "physics" || finding.basis == "common practice" ? "" : fmt::format(" ({})", finding.basis);
     const std::string label = fmt::format("{:<4}", effect_words(finding.effect));
-    paper.line(6, finding.effect == Effect::stop ? paper.strong(label) : label,
+    paper.line(7, finding.effect == Effect::stop ? paper.strong(label) : label,
                detail == Detail::why ? fmt::format("{}{} [{}]", finding.says, source, finding.rule) : finding.says);
     if (detail != Detail::why || finding.compared.empty()) return;
     std::string numbers;
     for (const auto& compared : finding.compared)
         numbers += fmt::format("{}{} = {}", numbers.empty() ? "" : ", ", compared.column, compared.value);
-    paper.line(11, "", numbers);
+    paper.line(12, "", numbers);
 }
 
 void print_range(Paper& paper, const TapSignal& signal) {
@@ -129,24 +129,34 @@ bool said_with_tap(const Advice& advice, const Finding& finding) {
                        [&](const Finding& f) { return f.rule == finding.rule; });
 }
 
+std::string part_words(const JudgedCandidate& candidate) {
+    if (candidate.topology == Topology::direct) return "direct: the amplifier's own speaker-level input";
+    const std::string maker = candidate.maker.empty() ? "" : candidate.maker + " ";
+    return fmt::format("{}  ({}{}, {})", candidate.converter, maker, candidate.name,
+                       spaced(word_of(candidate.topology)));
+}
+
+std::string chain_words(const Advice& advice, const JudgedCandidate& candidate) {
+    std::string text = fmt::format("limit {} at {:g} Hz, headroom {}, drive {}", volts(candidate.limit_at_lowest),
+                                   advice.lowest.in(hertz), decibels_words(candidate.headroom),
+                                   decibels_words(candidate.drive_margin));
+    if (candidate.output) text += fmt::format(", output {:.1f} V", candidate.output->in(rms_volts));
+    if (candidate.reachable) text += fmt::format(", {:.0f} W", candidate.reachable->in(watts));
+    return text;
+}
+
+// The short form keeps to what decides: of a rejected part its stops, of the others everything but remarks.
+bool is_left_out(const Advice& advice, const JudgedCandidate& candidate, const Finding& finding) {
+    if (finding.effect == Effect::info || said_with_tap(advice, finding)) return true;
+    return candidate.verdict == Verdict::no && finding.effect != Effect::stop;
+}
+
 void print_candidate(Paper& paper, const Advice& advice, const JudgedCandidate& candidate, Detail detail) {
-    const std::string name = candidate.topology == Topology::direct
-                                 ? fmt::format("direct: the amplifier's own speaker-level input")
-                                 : fmt::format("{}  ({} {}, {})", candidate.converter, candidate.maker, candidate.name,
-                                               spaced(word_of(candidate.topology)));
-    paper.raw(
-        fmt::format("  {} {}", paper.strong(fmt::format("{:<4}", verdict_words(candidate.verdict))), shown(name)));
-    std::string numbers = fmt::format("takes {} at {:g} Hz, headroom {}, drive margin {}",
-                                      volts(candidate.limit_at_lowest), advice.lowest.in(hertz),
-                                      decibels_words(candidate.headroom), decibels_words(candidate.drive_margin));
-    if (candidate.output) numbers += fmt::format(", gives {:.2f} V", candidate.output->in(rms_volts));
-    if (candidate.reachable) numbers += fmt::format(", reaches {:.0f} W", candidate.reachable->in(watts));
-    paper.line(7, "", numbers);
-    for (const auto& finding : candidate.findings) {
-        if (detail == Detail::short_form && (finding.effect == Effect::info || said_with_tap(advice, finding)))
-            continue;
-        print_finding(paper, finding, detail);
-    }
+    paper.raw(fmt::format("  {} {}", paper.strong(fmt::format("{:<4}", verdict_words(candidate.verdict))),
+                          shown(part_words(candidate))));
+    paper.line(7, "", chain_words(advice, candidate));
+    for (const auto& finding : candidate.findings)
+        if (detail == Detail::why || !is_left_out(advice, candidate, finding)) print_finding(paper, finding, detail);
 }
 
 void print_candidates(Paper& paper, const Advice& advice, Detail detail) {

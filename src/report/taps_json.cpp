@@ -63,7 +63,8 @@ void write_tap(Json& json, const TapAnswer& tap) {
                     facts.pair.positive_claims);
     write_conductor(json, "negative", facts.pair.negative, facts.pair.negative_cavity, facts.pair,
                     facts.pair.negative_claims);
-    json.member("polarity_grade", word_of(facts.pair.polarity.grade)).member("notes", std::optional(facts.pair.notes));
+    json.member("polarity_grade", word_of(facts.pair.polarity.grade))
+        .member("notes", std::optional(facts.pair.notes + facts.switched.notes));
     json.key("signal").begin_object().key("clean_rms_v");
     write_range(json, tap.signal.clean);
     json.member("source", word_of(tap.signal.source)).end_object();

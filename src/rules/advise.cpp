@@ -106,7 +106,8 @@ Candidate candidate_of(const Job& job, const PairView& view, const Part& part, i
 }
 
 int pairs_taken(const Job& job, const Part& part, std::size_t offered) {
-    const int wanted = std::min(job.request.channels_wanted, part.part.spec.channels.value_or(job.request.channels_wanted));
+    const int wanted =
+        std::min(job.request.channels_wanted, part.part.spec.channels.value_or(job.request.channels_wanted));
     return std::max(1, std::min(wanted, static_cast<int>(offered)));
 }
 
@@ -195,8 +196,17 @@ Advice advise(const JobFacts& facts, const AdviseRequest& request, RuleBook& rul
         return a_named != b_named ? a_named : ranks_before(a.ranked, b.ranked);
     });
     WholeTap& chosen = judged.front();
-    Advice advice{facts.car.vehicle, system, std::move(chosen.ranked.judged), {}, std::move(chosen.pairs), asked.lowest,
-                  asked.channels_wanted, facts.amplifier, std::move(chosen.candidates), {}, facts.practice};
+    Advice advice{facts.car.vehicle,
+                  system,
+                  std::move(chosen.ranked.judged),
+                  {},
+                  std::move(chosen.pairs),
+                  asked.lowest,
+                  asked.channels_wanted,
+                  facts.amplifier,
+                  std::move(chosen.candidates),
+                  {},
+                  facts.practice};
     advice.best = best_of(advice.candidates);
     for (std::size_t i = 1; i < judged.size(); ++i) advice.other_taps.push_back(std::move(judged[i].ranked.judged));
     return advice;

@@ -1,5 +1,5 @@
-// Which converter fits this tap, by how much, and why do the others not? Every candidate is judged by every rule against each
-// pair it would take, and ranked in an order that can be read out; nothing is scored in secret.
+// Which converter fits this tap, by how much, and why do the others not? Every candidate is judged by every rule
+// against each pair it would take, and ranked in an order that can be read out; nothing is scored in secret.
 #pragma once
 
 #include <optional>
@@ -12,8 +12,8 @@
 namespace tapbook {
 
 struct AdviseRequest {
-    std::string system;  // its code; "" only when the car has one
-    std::string tap;     // whole path; "" for the best one
+    std::string system;           // its code; "" only when the car has one
+    std::string tap;              // whole path; "" for the best one
     std::optional<Hertz> lowest;  // absent: 30 Hz for a sub amplifier, else 60 Hz
     std::optional<int> channels;  // absent: the amplifier's, else 2
 };
@@ -58,14 +58,14 @@ struct Advice {
     std::vector<TapFacts> pairs;        // at the tap's place for the channels wanted, the tap first
     Hertz lowest = hertz(60);
     int channels_wanted = 2;
-    std::optional<Amplifier> amplifier;  // absent: checked against the converters only
+    std::optional<Amplifier> amplifier;       // absent: checked against the converters only
     std::vector<JudgedCandidate> candidates;  // best first
     std::optional<std::string> best;          // first that is not `no`
     bool practice = false;
 };
 
-// Throws AdviseError: needs_system (the car has several and none is named), no_such_system, no_such_tap (or none that carries
-// a signal under that path), no_signal_tap (the system has none at all).
+// Throws AdviseError: needs_system (the car has several and none is named), no_such_system, no_such_tap (or none that
+// carries a signal under that path), no_signal_tap (the system has none at all).
 Advice advise(const JobFacts& facts, const AdviseRequest& request, RuleBook& rules);
 
 }  // namespace tapbook

@@ -1,5 +1,5 @@
-// What is judged? One tap of one car, for one job, with or without a converter and an amplifier: everything that the columns
-// of the rules read, side by side. It owns nothing but the numbers of the chain.
+// What is judged? One tap of one car, for one job, with or without a converter and an amplifier: everything that the
+// columns of the rules read, side by side. It owns nothing but the numbers of the chain.
 #pragma once
 
 #include <optional>
@@ -18,8 +18,8 @@ struct JobRequest {
 
 // What lies around a tap at its place.
 struct TapSurroundings {
-    int pairs_here = 1;                         // signal pairs of the same system at the same place, this one included
-    std::vector<std::string> lookalikes;        // other conductors of the connector that look alike, in words
+    int pairs_here = 1;                   // signal pairs of the same system at the same place, this one included
+    std::vector<std::string> lookalikes;  // other conductors of the connector that look alike, in words
     std::optional<Gain> delay_loss = decibels(0);  // what delay between the pairs here costs; absent: not recorded
 };
 

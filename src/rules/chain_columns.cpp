@@ -1,5 +1,5 @@
-// The columns of the level through the chain and of the amplifier. Those marked need an amplifier: without one their rules are
-// left out. The amplifier's shield is not among them: without an amplifier it counts as not known.
+// The columns of the level through the chain and of the amplifier. Those marked need an amplifier: without one their
+// rules are left out. The amplifier's shield is not among them: without an amplifier it counts as not known.
 #include "rules/column_values.h"
 
 namespace tapbook {

@@ -1,4 +1,5 @@
-// How does a typed value become the cell of a column? Absent is NULL, an unknown word is NULL. For the column tables only.
+// How does a typed value become the cell of a column? Absent is NULL, an unknown word is NULL. For the column tables
+// only.
 #pragma once
 
 #include <optional>

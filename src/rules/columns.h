@@ -1,5 +1,5 @@
-// What can a rule read? One table: relation, name, type, unit, meaning, and how a candidate gives the value. It makes the
-// sandbox, fills it, checks the cases and is printed for whoever writes a rule.
+// What can a rule read? One table: relation, name, type, unit, meaning, and how a candidate gives the value. It makes
+// the sandbox, fills it, checks the cases and is printed for whoever writes a rule.
 #pragma once
 
 #include <span>
@@ -15,9 +15,9 @@ namespace tapbook {
 struct Column {
     std::string_view relation;  // vehicle system circuit tap signal job converter level amplifier
     std::string_view name;
-    std::string_view type;     // INTEGER, REAL or TEXT
-    std::string_view unit;     // "V", "Hz", ..., "yes/no" (1 or 0), "count", "word", "text"
-    std::string_view meaning;  // a noun phrase that fits "... is not known"
+    std::string_view type;                   // INTEGER, REAL or TEXT
+    std::string_view unit;                   // "V", "Hz", ..., "yes/no" (1 or 0), "count", "word", "text"
+    std::string_view meaning;                // a noun phrase that fits "... is not known"
     sqlite::Value (*get)(const Candidate&);  // NULL when not known
     bool needs_amplifier = false;            // a rule that reads it is left out while no amplifier is chosen
 };

@@ -35,7 +35,9 @@ std::optional<bool> withstands_clipping(C c) {
 }
 
 // Of a maximum that comes from a bare watt rating: which part of it is assumed?
-std::optional<bool> from_watt_rating(Spec s) { return !s.input_max && s.watt_rating.has_value(); }
+std::optional<bool> from_watt_rating(Spec s) {
+    return !s.input_max && s.watt_rating.has_value();
+}
 
 std::optional<bool> kind_assumed(Spec s) {
     const auto limit = s.input_max ? std::nullopt : input_max_from_watt_rating(s);

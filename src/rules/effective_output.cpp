@@ -1,5 +1,5 @@
-// The drive that counts, and the volts that follow from it. Source of the order: a graded note wins over an entry; while the
-// drive is disputed or nobody has looked, the more careful value counts.
+// The drive that counts, and the volts that follow from it. Source of the order: a graded note wins over an entry;
+// while the drive is disputed or nobody has looked, the more careful value counts.
 #include "rules/effective_output.h"
 
 namespace tapbook {

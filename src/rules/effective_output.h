@@ -1,6 +1,6 @@
-// Which output stage counts at a tap: the one the entry expects, or the one the notes show? A noted drive that is settled
-// wins; one that is disputed leaves the drive unknown; without a note the entry counts for volts, but nothing is taken
-// off its guard: the minus conductor counts as driven until somebody has looked.
+// Which output stage counts at a tap: the one the entry expects, or the one the notes show? A noted drive that is
+// settled wins; one that is disputed leaves the drive unknown; without a note the entry counts for volts, but nothing
+// is taken off its guard: the minus conductor counts as driven until somebody has looked.
 #pragma once
 
 #include <optional>
@@ -31,8 +31,8 @@ bool is_looked_at(const Standing& standing);
 
 EffectiveOutput effective_output(const TapFacts& tap);
 
-// The volts at `tap` down to `lowest`, with the readings of its notes. Where nobody has settled that the minus is quiet, the
-// d.c. that is expected to be absent counts as not known.
+// The volts at `tap` down to `lowest`, with the readings of its notes. Where nobody has settled that the minus is
+// quiet, the d.c. that is expected to be absent counts as not known.
 TapSignal predict_tap(const CarFacts& car, const TapFacts& tap, Hertz lowest);
 
 }  // namespace tapbook

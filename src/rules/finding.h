@@ -1,5 +1,5 @@
-// What did a rule say about a tap or a converter? Data, never a string built at the call: the rule's id, what it is worth,
-// whether it is settled, the sentence, its basis, and the numbers that were compared.
+// What did a rule say about a tap or a converter? Data, never a string built at the call: the rule's id, what it is
+// worth, whether it is settled, the sentence, its basis, and the numbers that were compared.
 #pragma once
 
 #include <string>
@@ -22,10 +22,8 @@ static_assert(table_is_sound<Effect>());
 enum class Unknown { stop, care, info, silent };
 template <>
 struct NamedValues<Unknown> {
-    static constexpr Named<Unknown> all[] = {{Unknown::stop, "stop"},
-                                             {Unknown::care, "care"},
-                                             {Unknown::info, "info"},
-                                             {Unknown::silent, "silent"}};
+    static constexpr Named<Unknown> all[] = {
+        {Unknown::stop, "stop"}, {Unknown::care, "care"}, {Unknown::info, "info"}, {Unknown::silent, "silent"}};
 };
 static_assert(table_is_sound<Unknown>());
 

@@ -47,7 +47,8 @@ std::vector<Finding> merged(std::vector<PairFindings> answers, std::span<const R
         if (gravest == nullptr || (gravest->effect == Effect::good && silent_somewhere)) continue;
         if (!from->pair.empty()) {
             gravest->pair = from->pair;
-            gravest->says = fmt::format("{}: {}", path_tail(path_head(from->pair, circuit_depth), system_depth), gravest->says);
+            gravest->says =
+                fmt::format("{}: {}", path_tail(path_head(from->pair, circuit_depth), system_depth), gravest->says);
         }
         all.push_back(std::move(*gravest));
     }
@@ -55,7 +56,8 @@ std::vector<Finding> merged(std::vector<PairFindings> answers, std::span<const R
 }
 
 std::vector<Finding> in_order(std::vector<Finding> findings) {
-    std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) { return a.effect < b.effect; });
+    std::stable_sort(findings.begin(), findings.end(),
+                     [](const Finding& a, const Finding& b) { return a.effect < b.effect; });
     return findings;
 }
 

@@ -1,5 +1,5 @@
-// How do the answers about several pairs become one list? Of one rule the gravest answer counts once, with the pair it is
-// about; something good must hold for every pair.
+// How do the answers about several pairs become one list? Of one rule the gravest answer counts once, with the pair it
+// is about; something good must hold for every pair.
 #pragma once
 
 #include <span>

@@ -41,8 +41,9 @@ auto key_of(const JudgedCandidate& c) {
 auto key_of(const RankedTap& t) {
     const TapFacts& tap = t.judged.tap;
     return std::tuple(t.verdict == Verdict::no, t.cares, source_rank(t.judged.signal.source),
-                      grade_rank(tap.pair.pair.grade), grade_rank(tap.pair.polarity.grade), tap.tap.plug_in_lead.empty(),
-                      unknown_last(tap.tap.minutes), tap.tap.panels.size(), std::string_view(tap.code));
+                      grade_rank(tap.pair.pair.grade), grade_rank(tap.pair.polarity.grade),
+                      tap.tap.plug_in_lead.empty(), unknown_last(tap.tap.minutes), tap.tap.panels.size(),
+                      std::string_view(tap.code));
 }
 
 }  // namespace

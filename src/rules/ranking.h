@@ -19,8 +19,8 @@ struct RankedTap {
     int cares = 0;
 };
 
-// No stop; fewer cares; measured before rated before predicted; better pair grade, then polarity grade; plug-in lead; fewer
-// minutes (unknown last); fewer panels; code.
+// No stop; fewer cares; measured before rated before predicted; better pair grade, then polarity grade; plug-in lead;
+// fewer minutes (unknown last); fewer panels; code.
 bool ranks_before(const RankedTap& a, const RankedTap& b);
 
 // How good a grade is, 0 best: PROVEN, MATCHED, YEAR SPLIT, ONE CAR, PAPER, BLANK, PULLED, MIXED.

@@ -1,5 +1,5 @@
-// What is a rule? Data: a question, a condition over known columns, what it is worth, a sentence, where it comes from, and
-// cases that prove it. Read from TOML by rule_reader.h.
+// What is a rule? Data: a question, a condition over known columns, what it is worth, a sentence, where it comes from,
+// and cases that prove it. Read from TOML by rule_reader.h.
 #pragma once
 
 #include <optional>

@@ -1,5 +1,5 @@
-// Rules compiled in one sandbox. Each relation remembers when its row last changed, each rule when it last ran and what came
-// of it, so that a rule about the car runs once and a rule about the converter once per converter.
+// Rules compiled in one sandbox. Each relation remembers when its row last changed, each rule when it last ran and what
+// came of it, so that a rule about the car runs once and a rule about the converter once per converter.
 #include "rules/rule_book.h"
 
 #include <fmt/format.h>
@@ -78,7 +78,8 @@ void note_columns(std::string_view sentence, std::vector<const Column*>& columns
 struct RuleBook::State {
     explicit State(std::vector<Rule> all) : sandbox(column_relations()) {
         for (const Column& column : columns()) {
-            if (rows.empty() || rows.back().name != column.relation) rows.push_back({std::string(column.relation), {}, {}});
+            if (rows.empty() || rows.back().name != column.relation)
+                rows.push_back({std::string(column.relation), {}, {}});
             rows.back().columns.push_back(&column);
             rows.back().values.emplace_back();
         }
@@ -125,7 +126,8 @@ void RuleBook::State::add(Rule rule) {
     for (const Column* column : seen) {
         one.is_tap_rule = one.is_tap_rule && is_of_tap(column->relation);
         const std::size_t row = row_of(column->relation);
-        if (std::find(one.relations.begin(), one.relations.end(), row) == one.relations.end()) one.relations.push_back(row);
+        if (std::find(one.relations.begin(), one.relations.end(), row) == one.relations.end())
+            one.relations.push_back(row);
     }
     const auto old = std::find_if(rules.begin(), rules.end(), [&](const Rule& r) { return r.id == rule.id; });
     if (old == rules.end()) {
@@ -181,9 +183,8 @@ std::optional<Finding> RuleBook::State::finding(const Rule& rule, CompiledRule& 
 
 const std::optional<Finding>& RuleBook::State::run(std::size_t index) {
     CompiledRule& one = compiled[index];
-    const bool fresh = one.ran_at && std::all_of(one.relations.begin(), one.relations.end(), [&](std::size_t row) {
-                           return rows[row].changed_at <= *one.ran_at;
-                       });
+    const bool fresh = one.ran_at && std::all_of(one.relations.begin(), one.relations.end(),
+                                                 [&](std::size_t row) { return rows[row].changed_at <= *one.ran_at; });
     if (!fresh) {
         one.came_out = finding(rules[index], one);
         one.ran_at = now;
@@ -203,10 +204,12 @@ std::optional<CaseFailure> RuleBook::State::run_case(const Rule& rule, CompiledR
     if (truth == wanted.fires) return std::nullopt;
     std::string why;
     for (const Column* column : one.reads)
-        why += fmt::format("{}{} = {}", why.empty() ? "" : ", ", full_name(*column), shown_value(*column, value_of(*column)));
+        why += fmt::format("{}{} = {}", why.empty() ? "" : ", ", full_name(*column),
+                           shown_value(*column, value_of(*column)));
     const auto number = static_cast<int>(&wanted - rule.cases.data()) + 1;
-    return CaseFailure{rule.id, number, wanted.place,
-                       fmt::format("should {}, but would {} with {}", truth_words(wanted.fires), truth_words(truth), why)};
+    return CaseFailure{
+        rule.id, number, wanted.place,
+        fmt::format("should {}, but would {} with {}", truth_words(wanted.fires), truth_words(truth), why)};
 }
 
 RuleBook::RuleBook(std::vector<Rule> rules) : state_(std::make_unique<State>(std::move(rules))) {}
@@ -217,7 +220,7 @@ RuleBook& RuleBook::operator=(RuleBook&&) noexcept = default;
 RuleBook RuleBook::shipped() {
     std::vector<Rule> all;
     for (const EmbeddedText& text : embedded_texts()) {
-        if (!text.name.ends_with(".toml")) continue;
+        if (!text.name.starts_with("shipped/")) continue;
         for (Rule& rule : read_rules(text.text, std::string(text.name))) {
             rule.shipped = true;
             all.push_back(std::move(rule));

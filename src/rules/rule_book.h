@@ -1,5 +1,5 @@
-// What do all rules together say about a candidate? Conditions are compiled once; a rule runs again only when a relation it
-// reads has changed since.
+// What do all rules together say about a candidate? Conditions are compiled once; a rule runs again only when a
+// relation it reads has changed since.
 #pragma once
 
 #include <memory>
@@ -49,8 +49,8 @@ class RuleBook {
     // Runs every case of every rule.
     std::vector<CaseFailure> run_cases();
 
-    // Findings of all rules, in the order of the rules; silent ones leave none. A rule that needs an amplifier is left out
-    // when the candidate has none. REQUIRES: the candidate has a converter.
+    // Findings of all rules, in the order of the rules; silent ones leave none. A rule that needs an amplifier is left
+    // out when the candidate has none. REQUIRES: the candidate has a converter.
     std::vector<Finding> evaluate(const Candidate& candidate);
 
     // The same for the rules that read only the car, its tap and the job.

@@ -4,8 +4,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <array>
+#include <charconv>
 #include <span>
 
 #include "rules/columns.h"
@@ -15,8 +15,8 @@ namespace tapbook {
 namespace {
 
 constexpr std::size_t most_complaints = 20;
-constexpr std::array<std::string_view, 9> rule_keys = {"id",           "asks",  "when", "effect", "unknown", "says",
-                                                       "says_unknown", "basis", "case"};
+constexpr std::array<std::string_view, 9> rule_keys = {"id",   "asks",         "when",  "effect", "unknown",
+                                                       "says", "says_unknown", "basis", "case"};
 constexpr std::array<std::string_view, 2> case_keys = {"given", "fires"};
 
 void check_keys(const TomlValue& table, std::span<const std::string_view> known, std::string_view kind,
@@ -73,7 +73,8 @@ std::optional<sqlite::Value> number_of(std::string_view text) {
     if (text.starts_with('+')) text.remove_prefix(1);
     const char* end = text.data() + text.size();
     std::int64_t whole = 0;
-    if (const auto read = std::from_chars(text.data(), end, whole); read.ec == std::errc() && read.ptr == end) return whole;
+    if (const auto read = std::from_chars(text.data(), end, whole); read.ec == std::errc() && read.ptr == end)
+        return whole;
     double real = 0;
     if (const auto read = std::from_chars(text.data(), end, real, std::chars_format::fixed);
         read.ec == std::errc() && read.ptr == end)
@@ -118,7 +119,8 @@ void read_given(const TomlValue& table, const std::string& prefix, RuleCase& one
         if (auto cell = given_value(*column, value))
             one.given.emplace_back(name, std::move(*cell));
         else
-            complaints.add(value.place, fmt::format("{} takes {}", name, wanted_words(*column)), "leave it out when not known");
+            complaints.add(value.place, fmt::format("{} takes {}", name, wanted_words(*column)),
+                           "leave it out when not known");
     }
 }
 
@@ -135,7 +137,8 @@ RuleCase case_of(const TomlValue& table, RuleComplaints& complaints) {
         if (fires->type == TomlValue::Type::flag)
             one.fires = fires->flag;
         else
-            complaints.add(fires->place, "\"fires\" must be true or false", "leave it out when the rule must be unsettled");
+            complaints.add(fires->place, "\"fires\" must be true or false",
+                           "leave it out when the rule must be unsettled");
     }
     return one;
 }
@@ -156,7 +159,8 @@ void read_cases(const TomlValue& table, Rule& rule, RuleComplaints& complaints) 
         return std::any_of(rule.cases.begin(), rule.cases.end(), [&](const RuleCase& c) { return c.fires == fires; });
     };
     if (!has(true))
-        complaints.add(rule.place, "the rule has no case in which it fires", "add [[rule.case]] with given and fires = true");
+        complaints.add(rule.place, "the rule has no case in which it fires",
+                       "add [[rule.case]] with given and fires = true");
     if (!has(false))
         complaints.add(rule.place, "the rule has no case in which it stays silent",
                        "add [[rule.case]] with given and fires = false");
@@ -186,7 +190,8 @@ SourcePlace place_inside(const TomlValue& text, std::size_t offset) {
     SourcePlace place = text.place;
     const std::size_t quote = place.column > 0 ? static_cast<std::size_t>(place.column) - 1 : 0;
     const std::string_view rest = std::string_view(place.line_text).substr(std::min(quote, place.line_text.size()));
-    const bool one_line = !rest.starts_with("\"\"\"") && !rest.starts_with("'''") && rest.substr(0, 1).find_first_of("\"'") == 0;
+    const bool one_line =
+        !rest.starts_with("\"\"\"") && !rest.starts_with("'''") && rest.substr(0, 1).find_first_of("\"'") == 0;
     if (one_line && rest.substr(1).starts_with(text.text)) place.column += static_cast<int>(offset) + 1;
     return place;
 }
@@ -198,8 +203,8 @@ Rule rule_of(const TomlValue& table, RuleComplaints& complaints) {
     rule.id = text_of(table, "id", complaints);
     if (!rule.id.empty())
         if (const auto trouble = slug_complaint(rule.id))
-            complaints.add(place_inside(*table.find("id"), 0), fmt::format("the id \"{}\" {}", shown(rule.id), *trouble),
-                           "write lower-case words joined by -");
+            complaints.add(place_inside(*table.find("id"), 0),
+                           fmt::format("the id \"{}\" {}", shown(rule.id), *trouble));
     rule.asks = text_of(table, "asks", complaints);
     rule.when = text_of(table, "when", complaints);
     read_word(table, "effect", rule.effect, complaints);

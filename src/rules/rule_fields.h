@@ -1,5 +1,5 @@
-// Which keys does a [[rule]] table have, and how is each read? Complaints are gathered, not thrown one by one. For the files
-// that read rules only.
+// Which keys does a [[rule]] table have, and how is each read? Complaints are gathered, not thrown one by one. For the
+// files that read rules only.
 #pragma once
 
 #include <optional>

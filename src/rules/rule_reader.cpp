@@ -21,7 +21,8 @@ std::string refusal_hint(const sqlite::RefusedExpression& refused) {
         case sqlite::Refusal::unknown_function:
         case sqlite::Refusal::forbidden_function: {
             std::string all;
-            for (const auto name : sqlite::allowed_functions()) all += fmt::format("{}{}", all.empty() ? "" : " ", name);
+            for (const auto name : sqlite::allowed_functions())
+                all += fmt::format("{}{}", all.empty() ? "" : " ", name);
             return fmt::format("allowed are {}", all);
         }
         case sqlite::Refusal::syntax_error:

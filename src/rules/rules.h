@@ -1,4 +1,5 @@
-// The door of this folder: rules as data, candidates judged, findings with their reasons. It never writes to the catalog.
+// The door of this folder: rules as data, candidates judged, findings with their reasons. It never writes to the
+// catalog.
 #pragma once
 
 #include "rules/advise.h"            // IWYU pragma: export

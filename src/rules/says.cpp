@@ -35,7 +35,8 @@ std::optional<int> digits_of(std::string_view format) {
 }
 
 std::optional<SaysTrouble> trouble_of(const Placeholder& one) {
-    if (one.close == std::string_view::npos) return SaysTrouble{"a { is never closed", "write {relation.column}", one.open};
+    if (one.close == std::string_view::npos)
+        return SaysTrouble{"a { is never closed", "write {relation.column}", one.open};
     const Column* column = find_column(one.name);
     if (column == nullptr)
         return SaysTrouble{fmt::format("the sentence names an unknown column \"{}\"", shown(one.name)),
@@ -69,7 +70,8 @@ std::optional<SaysTrouble> says_trouble(std::string_view sentence) {
     std::size_t from = 0;
     while (const auto one = next_placeholder(sentence, from)) {
         const auto stray = sentence.substr(from, one->open - from).find('}');
-        if (stray != std::string_view::npos) return SaysTrouble{"a } without its {", "write {relation.column}", from + stray};
+        if (stray != std::string_view::npos)
+            return SaysTrouble{"a } without its {", "write {relation.column}", from + stray};
         if (auto trouble = trouble_of(*one)) return trouble;
         from = one->close + 1;
     }

@@ -1,5 +1,5 @@
-// How does a rule's sentence get its numbers? {relation.column} puts in a value as it is, {relation.column:.1f} a number with
-// so many digits; nothing else is special. What is not known reads "unknown".
+// How does a rule's sentence get its numbers? {relation.column} puts in a value as it is, {relation.column:.1f} a
+// number with so many digits; nothing else is special. What is not known reads "unknown".
 #pragma once
 
 #include <cstddef>
@@ -25,7 +25,8 @@ std::optional<SaysTrouble> says_trouble(std::string_view sentence);
 // The sentence with its values. REQUIRES says_trouble(sentence) is absent.
 std::string filled(std::string_view sentence, const std::function<sqlite::Value(const Column&)>& value_of);
 
-// The name nearest to a mistyped "relation.column" or bare column, for a hint: "did you mean tap.drive?"; "" when none is.
+// The name nearest to a mistyped "relation.column" or bare column, for a hint: "did you mean tap.drive?"; "" when none
+// is.
 std::string nearest_column_hint(std::string_view typed);
 
 }  // namespace tapbook

@@ -28,13 +28,15 @@ std::string place_words(const TapFacts& tap, const TapFacts& other) {
 std::vector<std::string> lookalikes_of(const CarFacts& car, const TapFacts& tap) {
     std::set<std::string> lines;
     for (const TapFacts& other : car.taps) {
-        if (other.system != tap.system || other.tap.connector != tap.tap.connector || other.tap.place != tap.tap.place) continue;
+        if (other.system != tap.system || other.tap.connector != tap.tap.connector || other.tap.place != tap.tap.place)
+            continue;
         const auto theirs = conductors_of(other);
         for (const WireColour& mine : tap.pair.conductors)
             for (const WireColour& their : theirs) {
                 const auto why = easily_confused(mine, their);
                 if (!why || (&tap == &other && code(mine) > code(their))) continue;
-                lines.insert(fmt::format("{} and {} {} {}", words(mine), words(their), place_words(tap, other), word_of(*why)));
+                lines.insert(
+                    fmt::format("{} and {} {} {}", words(mine), words(their), place_words(tap, other), word_of(*why)));
             }
     }
     return {lines.begin(), lines.end()};
@@ -60,7 +62,8 @@ std::optional<Gain> delay_loss_of(const std::vector<const TapFacts*>& pairs, Her
 std::vector<const TapFacts*> pairs_at_place(const CarFacts& car, const TapFacts& tap) {
     std::vector<const TapFacts*> pairs = {&tap};
     for (const TapFacts& other : car.taps) {
-        if (!carries_signal(other.circuit.role) || other.system != tap.system || other.tap.place != tap.tap.place) continue;
+        if (!carries_signal(other.circuit.role) || other.system != tap.system || other.tap.place != tap.tap.place)
+            continue;
         const bool taken = std::any_of(pairs.begin(), pairs.end(), [&](const TapFacts* p) {
             return path_head(p->code, circuit_depth) == path_head(other.code, circuit_depth);
         });

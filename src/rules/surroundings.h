@@ -1,5 +1,5 @@
-// What lies around a tap: which other pairs can be taken at its place, and which conductors beside it look alike? For the
-// files of this folder.
+// What lies around a tap: which other pairs can be taken at its place, and which conductors beside it look alike? For
+// the files of this folder.
 #pragma once
 
 #include <vector>
@@ -8,8 +8,8 @@
 
 namespace tapbook {
 
-// The signal taps of the same system at the same place as `tap`, one for each circuit, `tap` first; then those of the same
-// role and band, then the others, each in path order.
+// The signal taps of the same system at the same place as `tap`, one for each circuit, `tap` first; then those of the
+// same role and band, then the others, each in path order.
 std::vector<const TapFacts*> pairs_at_place(const CarFacts& car, const TapFacts& tap);
 
 // `pairs` as from pairs_at_place(). The delay is judged at the note where the bands meet, else at the lowest.

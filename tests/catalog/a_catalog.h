@@ -37,9 +37,12 @@ class CatalogFolder {
     std::filesystem::path file() const { return path_ / "shop.sqlite"; }
 
     tapbook::Catalog create(tapbook::CatalogKind kind = tapbook::CatalogKind::real) const {
-        return tapbook::Catalog::create(file(), "Tarrow Car Sound", kind, today, tapbook::repeatable_random("catalog tests"));
+        return tapbook::Catalog::create(file(), "Tarrow Car Sound", kind, today,
+                                        tapbook::repeatable_random("catalog tests"));
     }
-    tapbook::Catalog open(tapbook::Access access = tapbook::Access::write) const { return tapbook::Catalog::open(file(), access); }
+    tapbook::Catalog open(tapbook::Access access = tapbook::Access::write) const {
+        return tapbook::Catalog::open(file(), access);
+    }
 
   private:
     std::filesystem::path path_;
@@ -49,7 +52,8 @@ inline tapbook::Value words(const std::string& text) {
     return text;
 }
 
-inline tapbook::EntryDraft entry(tapbook::EntryKind kind, const std::string& path, tapbook::Values values, int line = 1) {
+inline tapbook::EntryDraft entry(tapbook::EntryKind kind, const std::string& path, tapbook::Values values,
+                                 int line = 1) {
     values["path"] = path;
     return {kind, std::move(values), {"car.toml", line, 1, "at = ..."}};
 }
@@ -79,9 +83,12 @@ inline tapbook::Batch one_car() {
     batch.file = "car.toml";
     batch.entries = {entry(EntryKind::vehicle, car, vehicle_fields(), 1),
                      entry(EntryKind::system, car + "/base", {{"name", words("radio, four speakers")}}, 10),
-                     entry(EntryKind::circuit, car + "/base/front-left", {{"role", words("speaker")}, {"watts_mw", std::int64_t{18000}}}, 20),
-                     entry(EntryKind::tap, tap_path, {{"place", words("radio")}, {"panels", tapbook::TextList{"trim", "radio"}}}, 30)};
-    batch.notes = {note_at(tap_path, {{"positive", words("WH")}, {"negative", words("WH/BK")}, {"ac_mv", std::int64_t{7500}}}, 40)};
+                     entry(EntryKind::circuit, car + "/base/front-left",
+                           {{"role", words("speaker")}, {"watts_mw", std::int64_t{18000}}}, 20),
+                     entry(EntryKind::tap, tap_path,
+                           {{"place", words("radio")}, {"panels", tapbook::TextList{"trim", "radio"}}}, 30)};
+    batch.notes = {note_at(
+        tap_path, {{"positive", words("WH")}, {"negative", words("WH/BK")}, {"ac_mv", std::int64_t{7500}}}, 40)};
     return batch;
 }
 
@@ -107,8 +114,8 @@ inline std::vector<std::string> complaints_of(tapbook::Catalog& catalog, const t
     } catch (const tapbook::InputRefused& refused) {
         std::vector<std::string> lines;
         for (const auto& complaint : refused.complaints())
-            lines.push_back(std::to_string(complaint.place.line) + ":" + std::to_string(complaint.place.column) + " " + complaint.message +
-                            (complaint.hint.empty() ? "" : " | " + complaint.hint));
+            lines.push_back(std::to_string(complaint.place.line) + ":" + std::to_string(complaint.place.column) + " " +
+                            complaint.message + (complaint.hint.empty() ? "" : " | " + complaint.hint));
         return lines;
     }
 }

@@ -38,7 +38,8 @@ TEST_CASE("a first adding puts everything in and says so") {
     CHECK(report.lines[0] == "new      vehicle   " + car);
     CHECK(report.lines[3] == "new      tap       " + tap_path);
     const auto counts = catalog.counts();
-    CHECK(std::tuple(counts.vehicles, counts.systems, counts.circuits, counts.taps, counts.notes) == std::tuple(1, 1, 1, 1, 1));
+    CHECK(std::tuple(counts.vehicles, counts.systems, counts.circuits, counts.taps, counts.notes) ==
+          std::tuple(1, 1, 1, 1, 1));
     const auto facts = catalog.car(car, {});
     CHECK(facts.vehicle.model == "Vel Ostrel");
     CHECK(facts.vehicle.battery_sensor == true);
@@ -81,7 +82,8 @@ TEST_CASE("a changed entry becomes the next revision and the old row stays") {
     REQUIRE(rows.step());
     CHECK(std::tuple(rows.integer(0), rows.integer(1), std::string(rows.text(2))) == std::tuple(1, 2016, today));
     REQUIRE(rows.step());
-    CHECK(std::tuple(rows.integer(0), rows.integer(1), std::string(rows.text(2))) == std::tuple(2, 2017, std::string("2024-06-01")));
+    CHECK(std::tuple(rows.integer(0), rows.integer(1), std::string(rows.text(2))) ==
+          std::tuple(2, 2017, std::string("2024-06-01")));
     CHECK_FALSE(rows.step());
 }
 
@@ -109,7 +111,8 @@ TEST_CASE("hazards only grow") {
     CatalogFolder folder;
     auto catalog = folder.create();
     catalog.add(one_car(), false, today);
-    CHECK(catalog.add(vehicle_with("hazards", TextList{"battery_in_cabin", "exhaust"}), false, today).entries_changed == 1);
+    CHECK(catalog.add(vehicle_with("hazards", TextList{"battery_in_cabin", "exhaust"}), false, today).entries_changed ==
+          1);
     CHECK(hazards(catalog) == std::vector<std::string>{"battery_in_cabin", "exhaust"});
     // fewer hazards and nothing else: nothing new is said
     CHECK(catalog.add(vehicle_with("hazards", TextList{"exhaust"}), false, today).entries_here == 1);
@@ -151,7 +154,8 @@ TEST_CASE("a retired entry is no longer shown, its rows stay, and retiring it ag
     CatalogFolder folder;
     auto catalog = folder.create();
     catalog.add(one_car(), false, today);
-    const auto retired = only(entry(EntryKind::tap, tap_path, {{"place", words("radio")}, {"retired", words("recorded twice")}}));
+    const auto retired =
+        only(entry(EntryKind::tap, tap_path, {{"place", words("radio")}, {"retired", words("recorded twice")}}));
     CHECK(catalog.add(retired, false, today).entries_changed == 1);
     CHECK_FALSE(catalog.has_entry(EntryKind::tap, tap_path));
     CHECK(catalog.car(car, {}).taps.empty());
@@ -170,7 +174,8 @@ TEST_CASE("a dry run reports the same and writes nothing") {
     CHECK_FALSE(rehearsed.written);
     CHECK(rehearsed.entries_new == 4);
     CHECK(rehearsed.notes_new == 1);
-    for (const char* table : {"vehicle", "system", "circuit", "tap", "note", "subject", "action", "terms"}) CHECK(rows_of(folder.file(), table) == 0);
+    for (const char* table : {"vehicle", "system", "circuit", "tap", "note", "subject", "action", "terms"})
+        CHECK(rows_of(folder.file(), table) == 0);
     CHECK_THROWS_AS(catalog.car(car, {}), CatalogError);
     CHECK(catalog.add(one_car(), false, today).lines == rehearsed.lines);
     const auto lines = catalog.note_lines(car);
@@ -189,13 +194,15 @@ TEST_CASE("a refused batch writes nothing of itself") {
     Batch batch = one_car();
     batch.notes.push_back(note_at(car + "/base/front-left/no-such-plug", {}));
     CHECK_THROWS_AS(catalog.add(batch, false, today), InputRefused);
-    for (const char* table : {"vehicle", "system", "note", "subject", "action"}) CHECK(rows_of(folder.file(), table) == 0);
+    for (const char* table : {"vehicle", "system", "note", "subject", "action"})
+        CHECK(rows_of(folder.file(), table) == 0);
 }
 
 TEST_CASE("terms are the shop's own: a later file replaces them, and they are no entry") {
     CatalogFolder folder;
     auto catalog = folder.create();
-    Batch parts = only(entry(EntryKind::converter, "wendric-two", {{"name", words("Plain Two")}, {"topology", words("transformer")}}));
+    Batch parts = only(
+        entry(EntryKind::converter, "wendric-two", {{"name", words("Plain Two")}, {"topology", words("transformer")}}));
     catalog.add(parts, false, today);
     Batch stock;
     stock.file = "stock.toml";
@@ -208,5 +215,6 @@ TEST_CASE("terms are the shop's own: a later file replaces them, and they are no
     CHECK(catalog.converters()[0].terms == Terms{1995, 3, std::nullopt, 4, std::nullopt});
     CHECK(rows_of(folder.file(), "converter") == 1);
     stock.terms[0].part = "no-such-part";
-    CHECK(complaints_of(catalog, stock) == std::vector<std::string>{"1:1 there is no part \"no-such-part\" | add the parts file first"});
+    CHECK(complaints_of(catalog, stock) ==
+          std::vector<std::string>{"1:1 there is no part \"no-such-part\" | add the parts file first"});
 }

@@ -1,5 +1,5 @@
-// Can every record be written again from the cells it was stored in? Random records, with fields of the right and of the
-// wrong type, go through the cells of their table and must come back equal: then their bytes and ids do as well.
+// Can every record be written again from the cells it was stored in? Random records, with fields of the right and of
+// the wrong type, go through the cells of their table and must come back equal: then their bytes and ids do as well.
 #include "catalog/cells.h"
 
 #include <rapidcheck.h>
@@ -20,17 +20,20 @@ std::vector<Field> note_columns() {
 }
 
 rc::Gen<Value> some_value() {
-    const auto text = rc::gen::element<std::string>("", "WH", "WH/BK", "metered", "seen", "2021-06-03", "0000-01-01", "exhaust", "x", "a\nb", "\n", "größer", "body");
-    return rc::gen::oneOf(rc::gen::map(rc::gen::inRange<std::int64_t>(-3, 20000), [](std::int64_t n) { return Value(n); }),
-                          rc::gen::map(rc::gen::arbitrary<bool>(), [](bool flag) { return Value(flag); }),
-                          rc::gen::map(text, [](std::string one) { return Value(std::move(one)); }),
-                          rc::gen::map(rc::gen::container<TextList>(text), [](TextList list) { return Value(std::move(list)); }));
+    const auto text = rc::gen::element<std::string>("", "WH", "WH/BK", "metered", "seen", "2021-06-03", "0000-01-01",
+                                                    "exhaust", "x", "a\nb", "\n", "größer", "body");
+    return rc::gen::oneOf(
+        rc::gen::map(rc::gen::inRange<std::int64_t>(-3, 20000), [](std::int64_t n) { return Value(n); }),
+        rc::gen::map(rc::gen::arbitrary<bool>(), [](bool flag) { return Value(flag); }),
+        rc::gen::map(text, [](std::string one) { return Value(std::move(one)); }),
+        rc::gen::map(rc::gen::container<TextList>(text), [](TextList list) { return Value(std::move(list)); }));
 }
 
 // Some of the table's fields and one that no version knows.
 Values some_record(std::span<const Field> fields) {
     Values record;
-    for (int i = *rc::gen::inRange(0, 8); i > 0; --i) record[std::string(fields[*rc::gen::inRange<std::size_t>(0, fields.size())].stored)] = *some_value();
+    for (int i = *rc::gen::inRange(0, 8); i > 0; --i)
+        record[std::string(fields[*rc::gen::inRange<std::size_t>(0, fields.size())].stored)] = *some_value();
     if (*rc::gen::arbitrary<bool>()) record["zz_later"] = *some_value();
     return record;
 }
@@ -44,7 +47,8 @@ Values through_cells(const Values& record, std::span<const Field> fields, CellSt
 
 bool is_integer_column(const Field& field, CellStyle style) {
     const bool small = field.kind == FieldKind::word || field.kind == FieldKind::colour || field.kind == FieldKind::day;
-    return field.kind == FieldKind::whole || field.kind == FieldKind::decimal || field.kind == FieldKind::flag || (small && style == CellStyle::ledger);
+    return field.kind == FieldKind::whole || field.kind == FieldKind::decimal || field.kind == FieldKind::flag ||
+           (small && style == CellStyle::ledger);
 }
 
 }  // namespace
@@ -82,7 +86,8 @@ TEST_CASE("no cell is of a type that its column refuses") {
 
 TEST_CASE("a word, a colour or a field that this version does not know is kept in the rest") {
     const auto fields = note_columns();
-    const Values record = {{"method", std::string("listened")}, {"positive", std::string("XX/YY")}, {"zz_later", TextList{"x"}}};
+    const Values record = {
+        {"method", std::string("listened")}, {"positive", std::string("XX/YY")}, {"zz_later", TextList{"x"}}};
     const auto rest = rest_of(record, fields, {}, CellStyle::ledger);
     REQUIRE(std::holds_alternative<std::string>(rest));
     CHECK(std::get<std::string>(rest) == record_line(record));
@@ -91,6 +96,8 @@ TEST_CASE("a word, a colour or a field that this version does not know is kept i
 
 TEST_CASE("yes and no, zero, an empty text and an empty list are not the same as absent") {
     const auto fields = note_columns();
-    const Values record = {{"premium", false}, {"key_off_mv", std::int64_t{0}}, {"remarks", std::string()}, {"hazards", TextList{}}};
-    for (const auto style : {CellStyle::ledger, CellStyle::entry}) CHECK(through_cells(record, fields, style) == record);
+    const Values record = {
+        {"premium", false}, {"key_off_mv", std::int64_t{0}}, {"remarks", std::string()}, {"hazards", TextList{}}};
+    for (const auto style : {CellStyle::ledger, CellStyle::entry})
+        CHECK(through_cells(record, fields, style) == record);
 }

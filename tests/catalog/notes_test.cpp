@@ -41,7 +41,8 @@ Batch many_notes() {
                                                           {"wire", words("YE")},
                                                           {"key_off_mv", std::int64_t{0}},
                                                           {"hazards", TextList{}}}));
-    batch.notes.push_back(note_at(car + "/base", {{"kind", words("system")}, {"premium", false}, {"tell", words("cassette slot")}}));
+    batch.notes.push_back(
+        note_at(car + "/base", {{"kind", words("system")}, {"premium", false}, {"tell", words("cassette slot")}}));
     batch.notes[1].car_words = "AB 123 C";
     return batch;
 }
@@ -120,9 +121,11 @@ TEST_CASE("a car's plate is kept as a token only, the same for the same plate ho
         CHECK(catalog.add(batch, false, today).notes_here == 1);
     }
     CatalogFolder elsewhere;
-    auto other = Catalog::create(elsewhere.file(), "Vennel", CatalogKind::real, today, repeatable_random("another salt"));
+    auto other =
+        Catalog::create(elsewhere.file(), "Vennel", CatalogKind::real, today, repeatable_random("another salt"));
     other.add(batch, false, today);
-    CHECK(text_field(read_record_line(other.note_lines(car).at(0)), "car") != text_field(read_record_line(line), "car"));
+    CHECK(text_field(read_record_line(other.note_lines(car).at(0)), "car") !=
+          text_field(read_record_line(line), "car"));
 }
 
 TEST_CASE("notes of a practice catalog say so inside, those of a real one do not") {
@@ -152,6 +155,19 @@ TEST_CASE("another shop's note in a practice catalog is written in its name, and
     CHECK(catalog.counts().shops == 2);
 }
 
+TEST_CASE("in a practice catalog the shop of the catalog's own name is this shop, also for the files that follow") {
+    CatalogFolder folder;
+    auto catalog = folder.create(CatalogKind::practice);
+    Batch shops;
+    shops.shops = {{"tarrow", "Tarrow Car Sound", {}}};
+    catalog.add(shops, false, today);
+    Batch batch = one_car();
+    batch.notes[0].shop_code = "tarrow";
+    catalog.add(batch, false, today);
+    CHECK(text_field(read_record_line(catalog.note_lines(car).at(0)), "shop") == catalog.own_shop().id);
+    CHECK(catalog.counts().shops == 1);
+}
+
 TEST_CASE("notes on a car whose system was not written down stand apart and need no entry") {
     CatalogFolder folder;
     auto catalog = folder.create();
@@ -174,7 +190,8 @@ TEST_CASE("a car whose path begins like another's keeps its own notes") {
     catalog.add(one_car(), false, today);
     const std::string longer = car + "0";  // first year 20120: no year, but a path
     Batch batch;
-    batch.entries = {entry(EntryKind::vehicle, longer, vehicle_fields()), entry(EntryKind::system, longer + "/base", {})};
+    batch.entries = {entry(EntryKind::vehicle, longer, vehicle_fields()),
+                     entry(EntryKind::system, longer + "/base", {})};
     batch.notes = {note_at(longer + "/base", {{"kind", words("system")}, {"premium", true}})};
     catalog.add(batch, false, today);
     CHECK(catalog.note_lines(car).size() == 1);

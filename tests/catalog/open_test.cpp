@@ -71,7 +71,9 @@ TEST_CASE("a new catalog knows its shop and nothing else, and is found again") {
         CHECK_FALSE(catalog.is_practice());
         CHECK_FALSE(catalog.is_read_only());
         const auto counts = catalog.counts();
-        CHECK(counts.vehicles + counts.systems + counts.circuits + counts.taps + counts.notes + counts.converters + counts.amplifiers == 0);
+        CHECK(counts.vehicles + counts.systems + counts.circuits + counts.taps + counts.notes + counts.converters +
+                  counts.amplifiers ==
+              0);
         CHECK(counts.shops == 1);
     }
     CHECK(folder.open().own_shop().id == id);
@@ -82,7 +84,8 @@ TEST_CASE("two shops have two ids, the same seed the same") {
     CatalogFolder a, b, c;
     const auto first = a.create().own_shop().id;
     CHECK(b.create().own_shop().id == first);
-    CHECK(Catalog::create(c.file(), "Tarrow Car Sound", CatalogKind::real, today, system_random()).own_shop().id != first);
+    CHECK(Catalog::create(c.file(), "Tarrow Car Sound", CatalogKind::real, today, system_random()).own_shop().id !=
+          first);
 }
 
 TEST_CASE("a catalog is never made over a file that is there") {
@@ -90,7 +93,8 @@ TEST_CASE("a catalog is never made over a file that is there") {
     write_text(folder.file(), "something of mine");
     CHECK(trouble_of([&] { folder.create(); }) == CatalogTrouble::already_there);
     CHECK(bytes_of(folder.file()) == "something of mine");
-    CHECK(trouble_of([&] { Catalog::create(folder.path(), "x", CatalogKind::real, today, system_random()); }) == CatalogTrouble::already_there);
+    CHECK(trouble_of([&] { Catalog::create(folder.path(), "x", CatalogKind::real, today, system_random()); }) ==
+          CatalogTrouble::already_there);
 }
 
 TEST_CASE("folders on the way to a new catalog are made") {
@@ -98,8 +102,9 @@ TEST_CASE("folders on the way to a new catalog are made") {
     Catalog::create(folder / "a/b/shop.sqlite", "x", CatalogKind::real, today, repeatable_random("x"));
     CHECK(fs::exists(folder / "a/b/shop.sqlite"));
     write_text(folder / "file", "");
-    CHECK(trouble_of([&] { Catalog::create(folder / "file/shop.sqlite", "x", CatalogKind::real, today, repeatable_random("x")); }) ==
-          CatalogTrouble::input_output);
+    CHECK(trouble_of([&] {
+              Catalog::create(folder / "file/shop.sqlite", "x", CatalogKind::real, today, repeatable_random("x"));
+          }) == CatalogTrouble::input_output);
 }
 
 TEST_CASE("what is no catalog is refused and left as it is") {

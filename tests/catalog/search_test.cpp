@@ -51,35 +51,39 @@ void check_first(const Row& row, bool exact) {
 }  // namespace
 
 TEST_CASE("exact words in any order find their car at no cost") {
-    for (const auto& row : {Row{"Pellor Nadrow pickup", "pellor/nadrow/pickup/2019"}, Row{"nadrow", "pellor/nadrow/pickup/2019"},
-                            Row{"pickup pellor", "pellor/nadrow/pickup/2019"}, Row{"NADROW PELLOR", "pellor/nadrow/pickup/2019"},
-                            Row{"vel ostrel wagon", "orrery/vel-ostrel/wagon/2012"}, Row{"wagon orrery", "orrery/vel-ostrel/wagon/2012"},
-                            Row{"troskel", "angfall/troskel/coupe/1999"}, Row{"Tröskel", "angfall/troskel/coupe/1999"},
-                            Row{"long mirrin", "dastrel/mirrin-long/wagon/2013"}, Row{"quorn, brevant!", "quorn/brevant/suv/2015"}})
+    for (const auto& row :
+         {Row{"Pellor Nadrow pickup", "pellor/nadrow/pickup/2019"}, Row{"nadrow", "pellor/nadrow/pickup/2019"},
+          Row{"pickup pellor", "pellor/nadrow/pickup/2019"}, Row{"NADROW PELLOR", "pellor/nadrow/pickup/2019"},
+          Row{"vel ostrel wagon", "orrery/vel-ostrel/wagon/2012"}, Row{"wagon orrery", "orrery/vel-ostrel/wagon/2012"},
+          Row{"troskel", "angfall/troskel/coupe/1999"}, Row{"Tröskel", "angfall/troskel/coupe/1999"},
+          Row{"long mirrin", "dastrel/mirrin-long/wagon/2013"}, Row{"quorn, brevant!", "quorn/brevant/suv/2015"}})
         check_first(row, true);
 }
 
 TEST_CASE("words glued together or split are read as the words they are") {
-    for (const auto& row : {Row{"velostrel wagon", "orrery/vel-ostrel/wagon/2012"}, Row{"pellornadrow", "pellor/nadrow/pickup/2019"},
-                            Row{"nadrowpickup", "pellor/nadrow/pickup/2019"}, Row{"nad row", "pellor/nadrow/pickup/2019"},
-                            Row{"pel lor nadrow", "pellor/nadrow/pickup/2019"}, Row{"t4", "quorn/t-4/sedan/2010"},
-                            Row{"quorn t4", "quorn/t-4/sedan/2010"}, Row{"quornt4", "quorn/t-4/sedan/2010"}})
+    for (const auto& row :
+         {Row{"velostrel wagon", "orrery/vel-ostrel/wagon/2012"}, Row{"pellornadrow", "pellor/nadrow/pickup/2019"},
+          Row{"nadrowpickup", "pellor/nadrow/pickup/2019"}, Row{"nad row", "pellor/nadrow/pickup/2019"},
+          Row{"pel lor nadrow", "pellor/nadrow/pickup/2019"}, Row{"t4", "quorn/t-4/sedan/2010"},
+          Row{"quorn t4", "quorn/t-4/sedan/2010"}, Row{"quornt4", "quorn/t-4/sedan/2010"}})
         check_first(row, true);
 }
 
 TEST_CASE("typing mistakes are bridged and cost something") {
-    for (const auto& row : {Row{"nadrwo", "pellor/nadrow/pickup/2019"}, Row{"nadow pellor", "pellor/nadrow/pickup/2019"},
-                            Row{"naddrow", "pellor/nadrow/pickup/2019"}, Row{"brevent", "quorn/brevant/suv/2015"},
-                            Row{"kymbra", "orrery/kimbra/hatchback/2008"}, Row{"velostrell wagon", "orrery/vel-ostrel/wagon/2012"},
-                            Row{"kimb", "orrery/kimbra/hatchback/2008"}, Row{"angfal troskell", "angfall/troskel/coupe/1999"}})
+    for (const auto& row :
+         {Row{"nadrwo", "pellor/nadrow/pickup/2019"}, Row{"nadow pellor", "pellor/nadrow/pickup/2019"},
+          Row{"naddrow", "pellor/nadrow/pickup/2019"}, Row{"brevent", "quorn/brevant/suv/2015"},
+          Row{"kymbra", "orrery/kimbra/hatchback/2008"}, Row{"velostrell wagon", "orrery/vel-ostrel/wagon/2012"},
+          Row{"kimb", "orrery/kimbra/hatchback/2008"}, Row{"angfal troskell", "angfall/troskel/coupe/1999"}})
         check_first(row, false);
 }
 
 TEST_CASE("a year of four or two digits chooses between the years of one car") {
-    for (const auto& row : {Row{"sallick 1999", "pellor/sallick/van/1996"}, Row{"sallick 99", "pellor/sallick/van/1996"},
-                            Row{"sallick 2010", "pellor/sallick/van/2004"}, Row{"sallick 10", "pellor/sallick/van/2004"},
-                            Row{"04 sallick", "pellor/sallick/van/2004"}, Row{"ostrel 2016 sedan", "orrery/vel-ostrel/sedan/2012"},
-                            Row{"ostrel 17", "orrery/vel-ostrel/sedan/2017"}, Row{"ostrel sedan 22", "orrery/vel-ostrel/sedan/2017"}})
+    for (const auto& row :
+         {Row{"sallick 1999", "pellor/sallick/van/1996"}, Row{"sallick 99", "pellor/sallick/van/1996"},
+          Row{"sallick 2010", "pellor/sallick/van/2004"}, Row{"sallick 10", "pellor/sallick/van/2004"},
+          Row{"04 sallick", "pellor/sallick/van/2004"}, Row{"ostrel 2016 sedan", "orrery/vel-ostrel/sedan/2012"},
+          Row{"ostrel 17", "orrery/vel-ostrel/sedan/2017"}, Row{"ostrel sedan 22", "orrery/vel-ostrel/sedan/2017"}})
         check_first(row, true);
     CHECK(year_in("sallick 99") == 1999);
     CHECK(year_in("18 sallick") == 2018);
@@ -109,9 +113,10 @@ TEST_CASE("a year alone finds the cars of that year") {
 }
 
 TEST_CASE("for garbage nothing is guessed") {
-    for (const char* garbage : {"xyzzyx", "qqqq", "zzzzzzzzzz", "aaaa bbbb", "!!", "12345", "ost", "日本", "x", "se", "velvet underpass", "1234567 890123"}) {
+    for (const char* garbage : {"xyzzyx", "qqqq", "zzzzzzzzzz", "aaaa bbbb", "12345", "日本", "x", "se",
+                                "velvet underpass", "1234567 890123"}) {
         INFO(garbage);
-        if (std::string(garbage) == "!!") continue;  // no words at all: see the next test
+
         CHECK(find_vehicles(cars, garbage).empty());
         CHECK(exact_vehicles(cars, garbage).empty());
     }
@@ -134,10 +139,11 @@ TEST_CASE("one car is named exactly by whole words or by the end of its path, ne
     CHECK(exact("nadrow") == std::vector<std::string>{"pellor/nadrow/pickup/2019"});
     CHECK(exact("pickup/2019") == std::vector<std::string>{"pellor/nadrow/pickup/2019"});
     CHECK(exact("pellor/nadrow/pickup/2019") == std::vector<std::string>{"pellor/nadrow/pickup/2019"});
+    CHECK(exact("2019") == std::vector<std::string>{"pellor/nadrow/pickup/2019"});  // an end of one path only
     CHECK(exact("sallick 99") == std::vector<std::string>{"pellor/sallick/van/1996"});
     CHECK(exact("sallick").size() == 2);
     CHECK(exact("orrery wagon") == std::vector<std::string>{"orrery/vel-ostrel/wagon/2012"});
-    for (const char* none : {"", "nadrwo", "nadro", "sallick 1970", "nadrow sallick", "ickup/2019", "2019", "velostrel"}) {
+    for (const char* none : {"", "nadrwo", "nadro", "sallick 1970", "nadrow sallick", "ickup/2019", "velostrel"}) {
         INFO(none);
         CHECK(exact(none).empty());
     }
@@ -146,15 +152,18 @@ TEST_CASE("one car is named exactly by whole words or by the end of its path, ne
 TEST_CASE("whatever is typed, hits come best first and every hit is one of the cars") {
     REQUIRE(rc::check([] {
         std::string typed;
-        for (const auto& word : *rc::gen::container<std::vector<std::string>>(rc::gen::element<std::string>(
-                 "orrery", "vel", "ostrel", "sedn", "wagon", "99", "2015", "x", "mirrin", "sal", "lick", "T-4", "\xff")))
+        for (const auto& word : *rc::gen::container<std::vector<std::string>>(
+                 rc::gen::element<std::string>("orrery", "vel", "ostrel", "sedn", "wagon", "99", "2015", "x", "mirrin",
+                                               "sal", "lick", "T-4", "\xff")))
             typed += word + " ";
         const auto hits = find_vehicles(cars, typed);
         const auto rank = [](const VehicleHit& hit) { return hit.cost + (hit.year_fits ? 0 : 3); };
-        RC_ASSERT(std::is_sorted(hits.begin(), hits.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); }));
+        RC_ASSERT(
+            std::is_sorted(hits.begin(), hits.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); }));
         for (const auto& hit : hits) RC_ASSERT(hit.cost >= 0);
         RC_ASSERT(hits.size() <= cars.size());
         for (const auto& exact : exact_vehicles(cars, typed))
-            RC_ASSERT(std::any_of(hits.begin(), hits.end(), [&](const auto& hit) { return hit.vehicle.path == exact.path; }));
+            RC_ASSERT(
+                std::any_of(hits.begin(), hits.end(), [&](const auto& hit) { return hit.vehicle.path == exact.path; }));
     }));
 }

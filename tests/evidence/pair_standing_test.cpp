@@ -206,6 +206,16 @@ TEST_CASE("the notes relied on stand strongest first and leave out those for ano
     CHECK(standing.relied_on[1].method == "seen");
 }
 
+TEST_CASE("a struck note is not relied on, even where other notes still support its pair") {
+    auto struck = pair_note(1, "WH", "BK"), newest = pair_note(2, "TN", "BK").how(Method::seen);
+    struck.date = "2020-01-01";
+    const auto standing =
+        pair_of({struck, newest, pair_note(3, "WH", "BK").by("S2"), pair_note(4, "WH", "BK").by("S3")});
+    CHECK(standing.pair.value == "BK|WH");
+    REQUIRE(standing.relied_on.size() == 2);
+    for (const auto& reference : standing.relied_on) CHECK(reference.id != struck.id);
+}
+
 TEST_CASE("withdrawn notes leave the pair PULLED, notes of another kind leave it BLANK") {
     CHECK(pair_of({}, {}, {}, 1).pair.grade == Grade::pulled);
     CHECK(pair_of({}, {}, {}, 1).drive.grade == Grade::blank);
@@ -225,7 +235,8 @@ TEST_CASE("a printed positive is one conductor of the settled pair and the negat
         if (!standing.positive || !standing.negative) continue;
         ++printed_pairs;
         REQUIRE(standing.polarity.grade != Grade::mixed);
-        const auto codes = std::minmax(code(*standing.positive), code(*standing.negative));
+        const std::pair<std::string, std::string> codes =
+            std::minmax({code(*standing.positive), code(*standing.negative)});
         REQUIRE(codes.first == code(standing.conductors[0]));
         REQUIRE(codes.second == code(standing.conductors[1]));
     }

@@ -32,11 +32,13 @@ TEST_CASE("what is not TOML is refused at its line, whose text is shown") {
         std::string from, to;
         int line;
     };
-    for (const auto& bad : {Bad{"\"sedan\"", "sedan", 4}, Bad{"\"sedan\"", "\"sedan", 4}, Bad{"body = ", "body ", 4},
-                            Bad{"\"sedan\"", "", 4}, Bad{"[\"battery_in_cabin\"]", "[\"a\" \"b\"]", 11}, Bad{"[vehicle]", "[vehicle", 1},
-                            Bad{"last_year", "first_year", 6}, Bad{"battery_ah = 70", "battery_ah = 13,8", 10},
-                            Bad{"2012", "010", 5}, Bad{"= 70", "= 7 0", 10}, Bad{"= 70", "= 0x", 10}, Bad{"= 70", "= 70 Ah", 10},
-                            Bad{"2021-06-03", "2021-6-3", 34}, Bad{"2021-06-03", "2021-02-30", 34}}) {
+    for (const auto& bad :
+         {Bad{"\"sedan\"", "sedan", 4}, Bad{"\"sedan\"", "\"sedan", 4}, Bad{"body = ", "body ", 4},
+          Bad{"\"sedan\"", "", 4}, Bad{"[\"battery_in_cabin\"]", "[\"a\" \"b\"]", 11}, Bad{"[vehicle]", "[vehicle", 1},
+          Bad{"last_year", "first_year", 6}, Bad{"battery_ah = 70", "battery_ah = 13,8", 10}, Bad{"2012", "010", 5},
+          Bad{"= 70", "= 7 0", 10}, Bad{"= 70", "= 0x", 10}, Bad{"= 70", "= 70 Ah", 10}, Bad{"[vehicle]", "[=]", 1},
+          Bad{"[vehicle]", "[日本]", 1}, Bad{"[vehicle]", "[]", 1}, Bad{"2021-06-03", "2021-6-3", 34},
+          Bad{"2021-06-03", "2021-02-30", 34}}) {
         INFO(bad.from << " -> " << bad.to);
         const auto complaint = only_complaint(with(vehicle_file, bad.from, bad.to));
         CHECK(complaint.place.file == "car.toml");
@@ -59,14 +61,17 @@ TEST_CASE("numbers spelled in another base, with an exponent or with marks betwe
 
 TEST_CASE("a file that is not text is refused as a whole") {
     const Lines whole = {"0:0 is not text (UTF-8) | give a TOML text file, as shown in the README"};
-    CHECK(complaints_about(with(vehicle_file, "sedan", "s\xe9" "dan")) == whole);  // Latin-1
+    CHECK(complaints_about(with(vehicle_file, "sedan",
+                                "s\xe9"
+                                "dan")) == whole);  // Latin-1
     CHECK(complaints_about(with(vehicle_file, "sedan", "\xed\xa0\x80")) == whole);
     CHECK(complaints_about(with(vehicle_file, "sedan", std::string("a\0b", 3))) == whole);
     CHECK(complaints_about(std::string("\0", 1)) == whole);
 }
 
 TEST_CASE("a byte order mark is refused with the way out") {
-    CHECK(complaints_about("\xEF\xBB\xBF" + vehicle_file) == Lines{"1:1 starts with a byte order mark | save it as plain UTF-8"});
+    CHECK(complaints_about("\xEF\xBB\xBF" + vehicle_file) ==
+          Lines{"1:1 starts with a byte order mark | save it as plain UTF-8"});
 }
 
 TEST_CASE("an empty file holds nothing to add") {
@@ -83,7 +88,8 @@ TEST_CASE("a file beyond 8 MiB is refused, one of 8 MiB is read") {
 }
 
 TEST_CASE("of a huge line only its start is shown, and that is whole characters") {
-    const std::string huge = with(vehicle_file, "body = \"sedan\"", "body = 4 # " + std::string(300, 'x') + std::string(100000, 'y'));
+    const std::string huge =
+        with(vehicle_file, "body = \"sedan\"", "body = 4 # " + std::string(300, 'x') + std::string(100000, 'y'));
     CHECK(only_complaint(huge).place.line_text.size() <= 240);
     for (int shift = 0; shift < 3; ++shift) {
         std::string wide = "body = 4 # " + std::string(static_cast<std::size_t>(shift), 'x');
@@ -111,7 +117,8 @@ tells = ["Ångfall 日本 🔧", 7]
 
 TEST_CASE("lines end with LF or CR LF, and the text shown ends before them") {
     std::string windows;
-    for (const char c : with(vehicle_file, "body = \"sedan\"", "body = 4")) windows += c == '\n' ? std::string("\r\n") : std::string(1, c);
+    for (const char c : with(vehicle_file, "body = \"sedan\"", "body = 4"))
+        windows += c == '\n' ? std::string("\r\n") : std::string(1, c);
     const auto complaint = only_complaint(windows);
     CHECK(complaint.place.line == 4);
     CHECK(complaint.place.line_text == "body = 4");
@@ -138,23 +145,29 @@ TEST_CASE("more than twenty complaints are cut after the twentieth") {
 }
 
 TEST_CASE("tables are written as a vehicle file has them") {
-    CHECK(complaints_about("vehicle = 3\n") == Lines{"1:11 vehicle must be written as [vehicle] | one vehicle per file"});
+    CHECK(complaints_about("vehicle = 3\n") ==
+          Lines{"1:11 vehicle must be written as [vehicle] | one vehicle per file"});
     CHECK(complaints_about("[[vehicle]]\nmake = \"x\"\n").size() == 1);
-    CHECK(complaints_about("[[tap]]\nat = \"base/front-left\"\ncode = \"x\"\nplace = \"y\"\n").at(0).find(
-              "[[tap]] without a [vehicle] | a vehicle file starts with one [vehicle] table") != std::string::npos);
+    CHECK(complaints_about("[[tap]]\nat = \"base/front-left\"\ncode = \"x\"\nplace = \"y\"\n")
+              .at(0)
+              .find("[[tap]] without a [vehicle] | a vehicle file starts with one [vehicle] table") !=
+          std::string::npos);
     CHECK(complaints_about("converter = 3\n") == Lines{"1:13 converter must be written as [[converter]]"});
-    CHECK(complaints_about("[converter]\ncode = \"x\"\n").at(0).find("converter must be written as [[converter]]") != std::string::npos);
+    CHECK(complaints_about("[converter]\ncode = \"x\"\n").at(0).find("converter must be written as [[converter]]") !=
+          std::string::npos);
     CHECK(complaints_about("converter = [1]\n") == Lines{"1:14 converter must be written as [[converter]]"});
 }
 
 TEST_CASE("a place in the car is named by slugs joined with slashes and nothing else") {
-    for (const std::string bad : {"base/front left", "Base/front-left", "base", "base/front-left/radio-plug", "base/front-left/",
-                                  "/front-left", "base//front-left", "base/front-left "}) {
+    for (const std::string bad : {"base/front left", "Base/front-left", "base", "base/front-left/radio-plug",
+                                  "base/front-left/", "/front-left", "base//front-left", "base/front-left "}) {
         INFO(bad);
-        CHECK_THAT(complaint_when("at = \"base/front-left\"\n", "at = \"" + bad + "\"\n"), Catch::EndsWith("is not system/circuit"));
+        CHECK_THAT(complaint_when("at = \"base/front-left\"\n", "at = \"" + bad + "\"\n"),
+                   Catch::EndsWith("is not system/circuit"));
     }
-    for (const std::string bad : {"base/front-left", "base/", "base/front-left/radio-plug/", "/front-left/radio-plug", "base//radio-plug", "base/Front/x y",
-                                  "unrecorded/front left/radio plug", "unrecorded/../x", "a/b/c/d"}) {
+    for (const std::string bad :
+         {"base/front-left", "base/", "base/front-left/radio-plug/", "/front-left/radio-plug", "base//radio-plug",
+          "base/Front/x y", "unrecorded/front left/radio plug", "unrecorded/../x", "a/b/c/d"}) {
         INFO(bad);
         CHECK_THAT(complaint_when("at = \"base/front-left/radio-plug\"", "at = \"" + bad + "\""),
                    Catch::EndsWith("is neither system nor system/circuit/tap"));
@@ -164,6 +177,7 @@ TEST_CASE("a place in the car is named by slugs joined with slashes and nothing 
 TEST_CASE("a code is a slug, and the system's code unrecorded is kept") {
     CHECK(complaint_when("code = \"radio-plug\"", "code = \"Radio Plug\"") ==
           "28:8 code \"Radio Plug\" must be small letters, digits and hyphens: write \"radio-plug\"");
-    CHECK(complaints_about(with(vehicle_file, "code = \"base\"", "code = \"unrecorded\"")) ==
-          Lines{"14:8 \"unrecorded\" is kept for notes on cars whose system was not written down | choose another code"});
+    CHECK(
+        complaints_about(with(vehicle_file, "code = \"base\"", "code = \"unrecorded\"")) ==
+        Lines{"14:8 \"unrecorded\" is kept for notes on cars whose system was not written down | choose another code"});
 }

@@ -22,7 +22,8 @@ std::int64_t milliamp_hours(const std::string& number) {
 }
 
 std::string colour(const std::string& written) {
-    const auto batch = read(with(vehicle_file, "positive = \"white\"", "positive = \"" + written + "\""));
+    const auto batch =
+        read(with(with(vehicle_file, "positive = \"white\"", "positive = \"" + written + "\""), "white/black", "pink"));
     return text_field(batch.notes.at(0).values, "positive");
 }
 
@@ -31,7 +32,7 @@ std::string colour(const std::string& written) {
 TEST_CASE("numbers become whole small units exactly") {
     CHECK(milliamp_hours("13.8") == 13800);
     CHECK(milliamp_hours("1.1") + milliamp_hours("2.2") == milliamp_hours("3.3"));  // fails in binary fractions
-    CHECK(milliamp_hours("1.005") == 1005);                                        // as a double it is 1.00499...
+    CHECK(milliamp_hours("1.005") == 1005);                                         // as a double it is 1.00499...
     CHECK(milliamp_hours("70") == 70000);
     CHECK(milliamp_hours("70.0") == 70000);
     CHECK(milliamp_hours("+70") == 70000);
@@ -41,7 +42,8 @@ TEST_CASE("numbers become whole small units exactly") {
 }
 
 TEST_CASE("a digit too many is refused, not rounded") {
-    CHECK(complaint_when("battery_ah = 70", "battery_ah = 70.0001") == "10:14 battery_ah 70.0001 has more than 3 digits after the point");
+    CHECK(complaint_when("battery_ah = 70", "battery_ah = 70.0001") ==
+          "10:14 battery_ah 70.0001 has more than 3 digits after the point");
     CHECK(complaint_when("last_year = 2016", "last_year = 2016.5") == "6:13 last_year 2016.5 must be a whole number");
 }
 
@@ -94,13 +96,17 @@ TEST_CASE("what was not written is not in the draft, and an empty list is") {
 TEST_CASE("the kind of a note follows from the circuit's role, and from its place") {
     const auto kind = [](const std::string& text) { return text_field(read(text).notes.at(0).values, "kind"); };
     CHECK(kind(vehicle_file) == "pair");
-    std::string power = with(vehicle_file, "role = \"speaker\"\ndrive = \"bridged\"\nwatts = 18\nrating = \"continuous\"\nrating_ohms = 4", "role = \"constant_power\"");
-    power = with(power, "positive = \"white\"\nnegative = \"white/black\"\nac_v = 7.5", "wire = \"yellow\"\nkey_off_v = 12.6");
+    std::string power = with(
+        vehicle_file, "role = \"speaker\"\ndrive = \"bridged\"\nwatts = 18\nrating = \"continuous\"\nrating_ohms = 4",
+        "role = \"constant_power\"");
+    power = with(power, "positive = \"white\"\nnegative = \"white/black\"\nac_v = 7.5",
+                 "wire = \"yellow\"\nkey_off_v = 12.6");
     CHECK(kind(power) == "switched");
     std::string system = with(vehicle_file, "at = \"base/front-left/radio-plug\"", "at = \"base\"");
     system = with(system, "positive = \"white\"\nnegative = \"white/black\"\nac_v = 7.5", "premium = false");
     CHECK(kind(system) == "system");
-    CHECK(kind(with(vehicle_file, "at = \"base/front-left/radio-plug\"", "at = \"unrecorded/front-left/radio-plug\"")) == "pair");
+    CHECK(kind(with(vehicle_file, "at = \"base/front-left/radio-plug\"",
+                    "at = \"unrecorded/front-left/radio-plug\"")) == "pair");
 }
 
 TEST_CASE("a note's author and car are kept apart from its fields") {
@@ -112,7 +118,9 @@ TEST_CASE("a note's author and car are kept apart from its fields") {
 }
 
 TEST_CASE("stock and shops become terms and authors") {
-    const Batch batch = read("[[stock]]\npart = \"wendric-two\"\ncost = 19.95\nlead_days = 3\non_hand = 0\n[[shop]]\ncode = \"tarrow\"\nname = \"Tarrow Sound\"\n");
+    const Batch batch = read(
+        "[[stock]]\npart = \"wendric-two\"\ncost = 19.95\nlead_days = 3\non_hand = 0\n[[shop]]\ncode = "
+        "\"tarrow\"\nname = \"Tarrow Sound\"\n");
     REQUIRE(batch.terms.size() == 1);
     CHECK(batch.terms[0].part == "wendric-two");
     CHECK(batch.terms[0].terms.cost_cents == 1995);
@@ -125,7 +133,8 @@ TEST_CASE("stock and shops become terms and authors") {
 }
 
 TEST_CASE("the files of the practice shop are taken without a complaint") {
-    for (const char* name : {"shops.toml", "parts.toml", "stock.toml", "vehicles/nadrow.toml", "vehicles/sallick.toml"}) {
+    for (const char* name :
+         {"shops.toml", "parts.toml", "stock.toml", "vehicles/nadrow.toml", "vehicles/sallick.toml"}) {
         INFO(name);
         std::ifstream file(std::string(TAPBOOK_SOURCE) + "/data/" + name);
         std::ostringstream text;

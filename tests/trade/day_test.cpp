@@ -45,7 +45,8 @@ std::int64_t days_before(std::int64_t year) {
 
 TEST_CASE("every day from -700000 to 2900000 is written and read as the calendar has it") {
     const std::int64_t epoch = days_before(1970);
-    REQUIRE(epoch == 719528);  // 0000-01-01 to 1970-01-01, also in ISO 8601 texts on the proleptic calendar (from memory)
+    REQUIRE(epoch ==
+            719528);  // 0000-01-01 to 1970-01-01, also in ISO 8601 texts on the proleptic calendar (from memory)
     std::int64_t number = days_before(53) - epoch;
     REQUIRE(number <= -700000);
     std::int64_t wrong = 0;
@@ -73,10 +74,34 @@ TEST_CASE("leap days exist in leap years only") {
 }
 
 TEST_CASE("only a day of the calendar as YYYY-MM-DD is a day") {
-    for (const char* bad : {"", "2024", "2024-05", "2024-5-2", "24-05-02", "2024-05-2", "2024-05-002", "02-05-2024", "02.05.2024",
-                            "2024/05/02", "2024-05-02 ", " 2024-05-02", "2024-05-02T00:00", "20240502", "2024-00-10", "2024-13-10",
-                            "2024-05-00", "2024-05-32", "2024-04-31", "2024-99-99", "-024-05-02", "+024-05-02", "2024-0x-02",
-                            "2024-05-0x", "2024-05--2", "٢٠٢٤-05", "today", "12024-05-02"}) {
+    for (const char* bad : {"",
+                            "2024",
+                            "2024-05",
+                            "2024-5-2",
+                            "24-05-02",
+                            "2024-05-2",
+                            "2024-05-002",
+                            "02-05-2024",
+                            "02.05.2024",
+                            "2024/05/02",
+                            "2024-05-02 ",
+                            " 2024-05-02",
+                            "2024-05-02T00:00",
+                            "20240502",
+                            "2024-00-10",
+                            "2024-13-10",
+                            "2024-05-00",
+                            "2024-05-32",
+                            "2024-04-31",
+                            "2024-99-99",
+                            "-024-05-02",
+                            "+024-05-02",
+                            "2024-0x-02",
+                            "2024-05-0x",
+                            "2024-05--2",
+                            "٢٠٢٤-05",
+                            "today",
+                            "12024-05-02"}) {
         INFO(bad);
         CHECK(day_number(bad) == std::nullopt);
     }

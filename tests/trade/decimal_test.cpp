@@ -50,8 +50,9 @@ TEST_CASE("decimal text is scaled exactly, without passing through a fraction") 
 }
 
 TEST_CASE("what is not plainly a number is refused with its reason") {
-    for (const char* bad : {"x", "-", "+", ".", "-.", "5.", ".5", "-.5", "1.2.3", "1e3", "1E3", "0x1F", "1_000", " 5", "5 ",
-                            "--5", "+-5", "5-", "1/2", "inf", "nan", "NaN", "5V", "5 V", "½", "٣", "1 000"}) {
+    for (const char* bad :
+         {"x",  "-",   "+",   ".",  "-.",  "5.",  ".5",  "-.5", "1.2.3", "1e3", "1E3", "0x1F", "1_000", " 5",
+          "5 ", "--5", "+-5", "5-", "1/2", "inf", "nan", "NaN", "5V",    "5 V", "½",   "٣",    "1 000"}) {
         INFO(bad);
         CHECK(reason(bad, 3) == "is not a number: write digits with at most one point, like 13.8");
     }
@@ -95,7 +96,8 @@ TEST_CASE("what unscaled writes is read back, and no shorter text means the same
     REQUIRE(rc::check([] {
         const int digits = *rc::gen::inRange(0, 7);
         const auto most = 1000000000000 * power_of_ten(digits) - 1;
-        const auto wanted = *rc::gen::oneOf(rc::gen::inRange<std::int64_t>(-most, most), rc::gen::inRange<std::int64_t>(-2000, 2000));
+        const auto wanted =
+            *rc::gen::oneOf(rc::gen::inRange<std::int64_t>(-most, most), rc::gen::inRange<std::int64_t>(-2000, 2000));
         const std::string text = unscaled(wanted, digits);
         RC_ASSERT(number(text, digits) == wanted);
         const auto point = text.find('.');

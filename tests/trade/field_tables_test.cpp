@@ -66,7 +66,8 @@ std::map<std::string, std::vector<Field>> all_tables() {
 
 bool is_number_in(const std::string& table, FieldKind kind) {
     const bool small = kind == FieldKind::word || kind == FieldKind::colour || kind == FieldKind::day;
-    return kind == FieldKind::whole || kind == FieldKind::decimal || kind == FieldKind::flag || (small && table == "note");
+    return kind == FieldKind::whole || kind == FieldKind::decimal || kind == FieldKind::flag ||
+           (small && table == "note");
 }
 
 }  // namespace
@@ -141,9 +142,9 @@ TEST_CASE("the name says the unit people write, the stored name the small unit i
         std::string_view written, stored;
         int digits;
     };
-    const Spelling spellings[] = {{"_v", "_mv", 3},       {"_volts", "_mv", 3}, {"_ohms", "_mohm", 3}, {"_hz", "_mhz", 3},
-                                  {"_amps", "_ma", 3},    {"_ah", "_mah", 3},   {"_mm2", "_um2", 3},   {"_db", "_mdb", 3},
-                                  {"watts", "watts_mw", 3}, {"_s", "_ms", 3}};
+    const Spelling spellings[] = {
+        {"_v", "_mv", 3},   {"_volts", "_mv", 3}, {"_ohms", "_mohm", 3}, {"_hz", "_mhz", 3},       {"_amps", "_ma", 3},
+        {"_ah", "_mah", 3}, {"_mm2", "_um2", 3},  {"_db", "_mdb", 3},    {"watts", "watts_mw", 3}, {"_s", "_ms", 3}};
     int seen = 0;
     for (const auto& [table, fields] : all_tables())
         for (const auto& field : fields) {
@@ -196,10 +197,12 @@ TEST_CASE("what one field needs another of comes in the same kinds of note") {
         REQUIRE(field != nullptr);
         return std::tuple(field->pair, field->switched, field->system);
     };
-    for (const auto* name : {"date", "method", "year", "hazards", "remarks"}) CHECK(kinds(name) == std::tuple(true, true, true));
+    for (const auto* name : {"date", "method", "year", "hazards", "remarks"})
+        CHECK(kinds(name) == std::tuple(true, true, true));
     for (const auto* name : {"positive", "negative", "polarity", "ac_v", "tone_hz", "tone_db", "full_volume", "drive"})
         CHECK(kinds(name) == std::tuple(true, false, false));
-    for (const auto* name : {"wire", "key_off_v", "accessory_v", "run_v", "crank_v"}) CHECK(kinds(name) == std::tuple(false, true, false));
+    for (const auto* name : {"wire", "key_off_v", "accessory_v", "run_v", "crank_v"})
+        CHECK(kinds(name) == std::tuple(false, true, false));
     CHECK(kinds("premium") == std::tuple(false, false, true));
     CHECK(find_note_field("date")->field.required);
     CHECK(find_note_field("method")->field.required);
@@ -209,5 +212,6 @@ TEST_CASE("a field is found by what people write and by nothing else") {
     const auto fields = fields_of(EntryKind::circuit);
     REQUIRE(find_field(fields, "rating_ohms") != nullptr);
     CHECK(find_field(fields, "rating_ohms")->stored == "rating_mohm");
-    for (const char* bad : {"rating_mohm", "Rating_ohms", "rating_ohm", "", " watts"}) CHECK(find_field(fields, bad) == nullptr);
+    for (const char* bad : {"rating_mohm", "Rating_ohms", "rating_ohm", "", " watts"})
+        CHECK(find_field(fields, bad) == nullptr);
 }

@@ -80,14 +80,17 @@ TEST_CASE("absent fields stay absent, and a field of another type counts as abse
     CHECK(empty.reading == std::nullopt);
     CHECK(empty.premium == std::nullopt);
     CHECK_FALSE(empty.has_proof);
-    const Note wrong = note_of({{"year", std::string("2014")}, {"premium", std::int64_t{1}}, {"positive", std::string("wht")}}, {});
+    const Note wrong =
+        note_of({{"year", std::string("2014")}, {"premium", std::int64_t{1}}, {"positive", std::string("wht")}}, {});
     CHECK(wrong.year == std::nullopt);
     CHECK(wrong.premium == std::nullopt);
     CHECK(wrong.positive == std::nullopt);  // only the code is stored
 }
 
 TEST_CASE("a reading or a photo is a proof, a colour and a remark are not") {
-    for (const char* key : {"ac_mv", "dc_positive_mv", "dc_negative_mv", "key_off_mv", "accessory_mv", "run_mv", "crank_mv"}) CHECK(note_of({{key, std::int64_t{12000}}}, {}).has_proof);
+    for (const char* key :
+         {"ac_mv", "dc_positive_mv", "dc_negative_mv", "key_off_mv", "accessory_mv", "run_mv", "crank_mv"})
+        CHECK(note_of({{key, std::int64_t{12000}}}, {}).has_proof);
     CHECK(note_of({{"photo", std::string("f00d")}}, {}).has_proof);
     CHECK_FALSE(note_of({{"positive", std::string("WH")}, {"remarks", std::string("metered")}}, {}).has_proof);
 }

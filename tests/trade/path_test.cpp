@@ -15,20 +15,22 @@ const std::string tap = "orrery/vel-ostrel/sedan/2012/base/front-left/radio-plug
 
 rc::Gen<std::string> some_path() {
     const auto slug = rc::gen::nonEmpty(rc::gen::container<std::string>(rc::gen::element('a', 'z', '0', '9', '-')));
-    return rc::gen::map(rc::gen::nonEmpty(rc::gen::container<std::vector<std::string>>(slug)), [](const std::vector<std::string>& parts) {
-        std::string path = parts.front();
-        for (std::size_t i = 1; i < parts.size(); ++i) path = path_join(path, parts[i]);
-        return path;
-    });
+    return rc::gen::map(rc::gen::nonEmpty(rc::gen::container<std::vector<std::string>>(slug)),
+                        [](const std::vector<std::string>& parts) {
+                            std::string path = parts.front();
+                            for (std::size_t i = 1; i < parts.size(); ++i) path = path_join(path, parts[i]);
+                            return path;
+                        });
 }
 
 }  // namespace
 
 TEST_CASE("a slug is one to forty small letters, digits and hyphens") {
-    for (const std::string good : {"a", "9", "-", "radio-plug", "2012", "a--b", "0123456789012345678901234567890123456789"})
+    for (const std::string good :
+         {"a", "9", "-", "radio-plug", "2012", "a--b", "0123456789012345678901234567890123456789"})
         CHECK(is_slug(good));
-    for (const std::string bad : {"", "A", "Radio", "radio plug", "radio_plug", "radio/plug", "a.b", "é", "a\n", "..", " a",
-                                  "01234567890123456789012345678901234567890"}) {
+    for (const std::string bad : {"", "A", "Radio", "radio plug", "radio_plug", "radio/plug", "a.b", "é", "a\n", "..",
+                                  " a", "01234567890123456789012345678901234567890"}) {
         INFO(bad);
         CHECK_FALSE(is_slug(bad));
         CHECK(slug_complaint(bad).has_value());
@@ -100,12 +102,13 @@ TEST_CASE("head and tail joined are the path again, at every depth") {
 }
 
 TEST_CASE("a tail run is an exact run of parts at the end") {
-    for (const char* good : {"radio-plug", "front-left/radio-plug", "front-left radio-plug", "base front-left/radio-plug",
-                             "2012/base/front-left/radio-plug"})
+    for (const char* good : {"radio-plug", "front-left/radio-plug", "front-left radio-plug",
+                             "base front-left/radio-plug", "2012/base/front-left/radio-plug"})
         CHECK(is_tail_run(tap, good));
     CHECK(is_tail_run(tap, tap));
-    for (const char* bad : {"", "plug", "adio-plug", "left/radio-plug", "front-left", "base", "radio-plug/", "/radio-plug", " radio-plug",
-                            "radio-plug ", "Radio-plug", "front-left//radio-plug", "x/orrery/vel-ostrel/sedan/2012/base/front-left/radio-plug"}) {
+    for (const char* bad : {"", "plug", "adio-plug", "left/radio-plug", "front-left", "base", "radio-plug/",
+                            "/radio-plug", " radio-plug", "radio-plug ", "Radio-plug", "front-left//radio-plug",
+                            "x/orrery/vel-ostrel/sedan/2012/base/front-left/radio-plug"}) {
         INFO(bad);
         CHECK_FALSE(is_tail_run(tap, bad));
     }

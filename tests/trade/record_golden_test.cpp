@@ -68,9 +68,9 @@ TEST_CASE("an id is written as 32 small hexadecimal digits and nothing else is r
     CHECK(id[1] == 0xff);
     CHECK(id[15] == 0x2a);
     CHECK(to_hex(id) == "00ff17a4c3b2e5d6908172635445362a");
-    for (const std::string bad :
-         {"", "00ff17a4c3b2e5d6908172635445362", "00ff17a4c3b2e5d6908172635445362a0", "00FF17A4C3B2E5D6908172635445362A",
-          "00ff17a4c3b2e5d6908172635445362g", "0x0f17a4c3b2e5d6908172635445362a", " 0ff17a4c3b2e5d6908172635445362a"}) {
+    for (const std::string bad : {"", "00ff17a4c3b2e5d6908172635445362", "00ff17a4c3b2e5d6908172635445362a0",
+                                  "00FF17A4C3B2E5D6908172635445362A", "00ff17a4c3b2e5d6908172635445362g",
+                                  "0x0f17a4c3b2e5d6908172635445362a", " 0ff17a4c3b2e5d6908172635445362a"}) {
         INFO(bad);
         RecordId ignored{};
         CHECK_FALSE(from_hex(bad, ignored));

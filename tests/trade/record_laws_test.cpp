@@ -15,20 +15,21 @@ namespace {
 rc::Gen<std::string> some_text() {
     const auto piece = rc::gen::element<std::string>("a", "Z", "0", " ", "\"", "\\", "/", "\n", "\t", "\r", "\b", "\f",
                                                      "\x01", "\x1f", "\x7f", "é", "ß", "Ω", "–", "日", "🔧", "\u202e");
-    return rc::gen::map(rc::gen::container<std::vector<std::string>>(piece), [](const std::vector<std::string>& pieces) {
-        std::string text;
-        for (const auto& one : pieces) text += one;
-        return nfc(text);
-    });
+    return rc::gen::map(rc::gen::container<std::vector<std::string>>(piece),
+                        [](const std::vector<std::string>& pieces) {
+                            std::string text;
+                            for (const auto& one : pieces) text += one;
+                            return nfc(text);
+                        });
 }
 
 rc::Gen<Value> some_value() {
     const auto number = rc::gen::inRange<std::int64_t>(-most_record_integer, most_record_integer + 1);
-    return rc::gen::oneOf(rc::gen::map(number, [](std::int64_t n) { return Value(n); }),
-                          rc::gen::map(rc::gen::arbitrary<bool>(), [](bool flag) { return Value(flag); }),
-                          rc::gen::map(some_text(), [](std::string text) { return Value(std::move(text)); }),
-                          rc::gen::map(rc::gen::container<TextList>(some_text()),
-                                       [](TextList list) { return Value(std::move(list)); }));
+    return rc::gen::oneOf(
+        rc::gen::map(number, [](std::int64_t n) { return Value(n); }),
+        rc::gen::map(rc::gen::arbitrary<bool>(), [](bool flag) { return Value(flag); }),
+        rc::gen::map(some_text(), [](std::string text) { return Value(std::move(text)); }),
+        rc::gen::map(rc::gen::container<TextList>(some_text()), [](TextList list) { return Value(std::move(list)); }));
 }
 
 Values some_record() {
@@ -65,9 +66,8 @@ TEST_CASE("a record with one byte changed is refused or has another id") {
 
 TEST_CASE("bytes that are no record are refused, never mistaken or crashed on") {
     REQUIRE(rc::check([] {
-        const auto bytes = *rc::gen::container<std::string>(
-            rc::gen::oneOf(rc::gen::element('{', '}', '[', ']', '"', ':', ',', '\\', '1', '-', 'u', 'a'),
-                           rc::gen::arbitrary<char>()));
+        const auto bytes = *rc::gen::container<std::string>(rc::gen::oneOf(
+            rc::gen::element('{', '}', '[', ']', '"', ':', ',', '\\', '1', '-', 'u', 'a'), rc::gen::arbitrary<char>()));
         try {
             RC_ASSERT(record_line(read_record_line(bytes)) == bytes);
         } catch (const RecordRefused& refused) {

@@ -122,7 +122,10 @@ TEST_CASE("a tap point's and a system's fields reach their typed forms") {
     CHECK(tap.minutes == 15);
     CHECK(tap.reachable_in_place == false);
     CHECK(tap.panels == TextList{"trim strip", "radio"});
-    const SoundSystem system = sound_system_of({{"name", text("eight")}, {"premium_expected", true}, {"volume_set", text("amplifier")}, {"tells", TextList{"badge"}}});
+    const SoundSystem system = sound_system_of({{"name", text("eight")},
+                                                {"premium_expected", true},
+                                                {"volume_set", text("amplifier")},
+                                                {"tells", TextList{"badge"}}});
     CHECK(system.premium_expected == true);
     CHECK(system.volume_set == VolumeSet::amplifier);
     CHECK(system.tells == TextList{"badge"});
@@ -187,7 +190,9 @@ TEST_CASE("a pair of load and watts that cannot be read is passed over, the othe
 }
 
 TEST_CASE("an amplifier has a speaker-level input when its range is known") {
-    const auto part = amplifier_of({{"speaker_input_max_mv", number(10000)}, {"speaker_input_dc_mv", number(16000)}, {"speaker_input_turn_on", true}});
+    const auto part = amplifier_of({{"speaker_input_max_mv", number(10000)},
+                                    {"speaker_input_dc_mv", number(16000)},
+                                    {"speaker_input_turn_on", true}});
     REQUIRE(part.spec.speaker_input.has_value());
     CHECK(part.spec.speaker_input->input_max->in(rms_volts) == Approx(10));
     CHECK(part.spec.speaker_input->input_min == std::nullopt);
