@@ -23,6 +23,8 @@ class Check {
         if (!authors_.practice && !batch_.shops.empty())
             complain(batch_.shops.front().place, "[[shop]] is taken by practice catalogs only",
                      "other shops' notes arrive in packs, signed by them");
+        std::stable_sort(complaints_.begin(), complaints_.end(),
+                         [](const Complaint& a, const Complaint& b) { return a.place.line < b.place.line; });
         if (!complaints_.empty()) throw InputRefused(std::move(complaints_));
     }
 

@@ -35,7 +35,8 @@ VehicleName chosen_car(const Catalog& catalog, const std::string& words) {
 
 std::optional<int> year_of(const Parsed& parsed, const std::string& words) {
     const auto typed = parsed.text("--year");
-    if (!typed) return words.find('/') == std::string::npos ? year_in(words) : std::nullopt;  // a path names a car, not a year
+    if (!typed)
+        return words.find('/') == std::string::npos ? year_in(words) : std::nullopt;  // a path names a car, not a year
     const auto year = parse_model_year(*typed);
     if (const auto* refusal = std::get_if<YearRefusal>(&year))
         throw UsageError(fmt::format("--year: {}", refusal->message()));

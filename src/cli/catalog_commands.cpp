@@ -67,8 +67,8 @@ Exit run_demo(Session& session, const Parsed&) {
         .key("converters")
         .whole(counts.converters)
         .end_object();
-    std::string text =
-        fmt::format("Made a practice shop at {}.\n{}\n\nTry:\n  export TAPBOOK_DB={}\n", place, practice_words(counts), place);
+    std::string text = fmt::format("Made a practice shop at {}.\n{}\n\nTry:\n  export TAPBOOK_DB={}\n", place,
+                                   practice_words(counts), place);
     for (const auto& example : examples_of("try")) text += fmt::format("  {}\n", example);
     session.answer(text, json_answer("demo", json.take()));
     return Exit::done;
@@ -87,12 +87,14 @@ Exit run_find(Session& session, const Parsed& parsed) {
     const Catalog catalog = Catalog::open(session.database, Access::read);
     const auto names = catalog.vehicle_names();
     const auto hits = find_vehicles(names, parsed.joined_words());
-    if (hits.empty()) {
-        if (session.json) session.answer({}, find_json(hits));
-        if (names.empty()) throw NoAnswer("the catalog holds no cars yet", "tapbook add FILE.toml puts one in");
+    if (hits.empty() && session.json) {
+        session.answer({}, find_json(hits));
+        return Exit::answer_is_no;
+    }
+    if (names.empty()) throw NoAnswer("the catalog holds no cars yet", "tapbook add FILE.toml puts one in");
+    if (hits.empty())
         throw NoAnswer(fmt::format("no car matches \"{}\"", shown(parsed.joined_words())),
                        "try fewer words; tapbook find lists all cars");
-    }
     session.answer(find_text(hits, session.screen), find_json(hits));
     return Exit::done;
 }

@@ -82,8 +82,11 @@ bool write_all(int handle, std::string_view text) {
 }
 
 int finish(const Session& session, const Failure& failure) {
+    constexpr std::string_view own_name = "tapbook: ";
+    const std::string_view message = failure.message;
+    const bool named = message.starts_with(own_name);
     if (session.json)
-        write_all(STDOUT_FILENO, json_failure(failure.code, failure.message, failure.hint));
+        write_all(STDOUT_FILENO, json_failure(failure.code, message.substr(named ? own_name.size() : 0), failure.hint));
     else
         write_all(STDERR_FILENO, failure.message + (failure.message.ends_with('\n') ? "" : "\n") +
                                      (failure.hint.empty() ? "" : failure.hint + "\n"));

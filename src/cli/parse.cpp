@@ -97,6 +97,9 @@ Invocation parse_command_line(const std::vector<std::string>& all_words) {
     std::reverse(words.begin(), words.end());
     try {
         app.parse(words);
+    } catch (const CLI::ArgumentMismatch& error) {
+        const std::string_view what = error.what();
+        throw UsageError(fmt::format("{} needs a value", what.substr(0, what.find(':'))), usage_of(command));
     } catch (const CLI::ParseError& error) {
         throw UsageError(fmt::format("{}: {}", command.name, error.what()), usage_of(command));
     }

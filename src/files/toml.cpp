@@ -22,7 +22,8 @@ namespace tapbook {
 namespace {
 
 constexpr std::size_t most_bytes = 8 * 1024 * 1024;
-constexpr std::size_t most_shown = 240;  // of a line in a message
+constexpr std::size_t most_shown = 240;   // of a line in a message
+constexpr std::size_t most_points = 500;  // in one line
 
 class Lines {
   public:
@@ -118,6 +119,26 @@ void check_text(std::string_view text, const std::string& file) {
         refuse({file, 1, 1, {}}, "starts with a byte order mark", "save it as plain UTF-8");
 }
 
+// A key like a.a.a.a makes a table in a table for each point, and the library follows them by recursion without a limit
+// of its own: lines with more points outside double quotes than any honest line has are refused first.
+void check_points(std::string_view text, const Lines& lines) {
+    std::uint32_t line = 1;
+    std::size_t points = 0;
+    bool quoted = false;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        if (text[i] == '\n') {
+            ++line;
+            points = 0;
+            quoted = false;
+        } else if (text[i] == '"' && (i == 0 || text[i - 1] != '\\')) {
+            quoted = !quoted;
+        } else if (text[i] == '.' && !quoted && ++points > most_points) {
+            refuse(lines.place({line, 1}), fmt::format("holds more than {} points outside quotes", most_points),
+                   "break the line; a key has no points");
+        }
+    }
+}
+
 }  // namespace
 
 const TomlValue* TomlValue::find(std::string_view key) const {
@@ -129,6 +150,7 @@ const TomlValue* TomlValue::find(std::string_view key) const {
 TomlValue read_toml(std::string_view text, const std::string& file) {
     check_text(text, file);
     const Lines lines(text, file);
+    check_points(text, lines);
     try {
         return converted(toml::parse(text), lines);
     } catch (const toml::parse_error& error) {

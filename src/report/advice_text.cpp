@@ -48,17 +48,17 @@ std::string_view verdict_words(Verdict verdict) {
     return "";
 }
 
-void print_finding(Paper& paper, const Finding& finding, Detail detail) {
+void print_finding(Paper& paper, int indent, const Finding& finding, Detail detail) {
     const std::string source =
         finding.basis == "physics" || finding.basis == "common practice" ? "" : fmt::format(" ({})", finding.basis);
     const std::string label = fmt::format("{:<4}", effect_words(finding.effect));
-    paper.line(7, finding.effect == Effect::stop ? paper.strong(label) : label,
+    paper.line(indent, finding.effect == Effect::stop ? paper.strong(label) : label,
                detail == Detail::why ? fmt::format("{}{} [{}]", finding.says, source, finding.rule) : finding.says);
     if (detail != Detail::why || finding.compared.empty()) return;
     std::string numbers;
     for (const auto& compared : finding.compared)
         numbers += fmt::format("{}{} = {}", numbers.empty() ? "" : ", ", compared.column, compared.value);
-    paper.line(12, "", numbers);
+    paper.line(indent + 5, "", numbers);
 }
 
 void print_range(Paper& paper, const TapSignal& signal) {
@@ -113,10 +113,8 @@ void print_tap(Paper& paper, const Advice& advice, Detail detail) {
         print_reasons(paper, tap.signal);
         print_notes(paper, tap.tap.pair);
     }
-    for (const auto& finding : tap.findings) {
-        if (finding.effect == Effect::info && detail == Detail::short_form) continue;
-        paper.line(2, fmt::format("{:<8}", effect_words(finding.effect)), finding.says);
-    }
+    for (const auto& finding : tap.findings)
+        if (detail == Detail::why || finding.effect != Effect::info) print_finding(paper, 2, finding, detail);
     for (const Hazard hazard : tap.tap.tap.hazards) {
         const auto text = hazard_text(hazard);
         paper.caution(2, text.title, text.caution);
@@ -145,10 +143,12 @@ std::string chain_words(const Advice& advice, const JudgedCandidate& candidate) 
     return text;
 }
 
-// The short form keeps to what decides: of a rejected part its stops, of the others everything but remarks.
-bool is_left_out(const Advice& advice, const JudgedCandidate& candidate, const Finding& finding) {
-    if (finding.effect == Effect::info || said_with_tap(advice, finding)) return true;
-    return candidate.verdict == Verdict::no && finding.effect != Effect::stop;
+// What was said with the tap is not repeated. The short form keeps to what decides: of a rejected part its stops, of
+// the others everything but remarks.
+bool is_left_out(const Advice& advice, const JudgedCandidate& candidate, const Finding& finding, Detail detail) {
+    if (said_with_tap(advice, finding)) return true;
+    if (detail == Detail::why) return false;
+    return finding.effect == Effect::info || (candidate.verdict == Verdict::no && finding.effect != Effect::stop);
 }
 
 void print_candidate(Paper& paper, const Advice& advice, const JudgedCandidate& candidate, Detail detail) {
@@ -156,7 +156,7 @@ void print_candidate(Paper& paper, const Advice& advice, const JudgedCandidate& 
                           shown(part_words(candidate))));
     paper.line(7, "", chain_words(advice, candidate));
     for (const auto& finding : candidate.findings)
-        if (detail == Detail::why || !is_left_out(advice, candidate, finding)) print_finding(paper, finding, detail);
+        if (!is_left_out(advice, candidate, finding, detail)) print_finding(paper, 7, finding, detail);
 }
 
 void print_candidates(Paper& paper, const Advice& advice, Detail detail) {
@@ -173,6 +173,8 @@ void print_end(Paper& paper, const Advice& advice) {
     paper.blank();
     if (advice.best)
         paper.raw(paper.strong(fmt::format("Best: {}", *advice.best)));
+    else if (advice.candidates.empty())
+        paper.raw(paper.strong("The catalog holds no converters yet: tapbook add FILE.toml puts them in."));
     else
         paper.raw(paper.strong("Nothing fits this tap."));
     if (!advice.other_taps.empty()) {

@@ -93,8 +93,18 @@ TEST_CASE("every path of a file that is taken consists of slugs") {
 }
 
 TEST_CASE("deep nesting is refused, not followed to the end of the stack") {
+    const auto keys = [](int levels) {
+        std::string key = "a";
+        for (int i = 1; i < levels; ++i) key += ".a";
+        return key;
+    };
     CHECK(complaints_about("x = " + std::string(100000, '[')).size() == 1);
-    std::string keys = "a";
-    for (int i = 0; i < 20000; ++i) keys += ".a";
-    CHECK_FALSE(complaints_about(keys + " = 1\n").empty());
+    CHECK(complaints_about("\n" + keys(502) + " = 1\n") ==
+          std::vector<std::string>{
+              "2:1 holds more than 500 points outside quotes | break the line; a key has no points"});
+    CHECK(complaints_about("[" + keys(100000) + "]\n").size() == 1);
+    CHECK(complaints_about("x = {" + keys(100000) + " = 1}\n").size() == 1);
+    // at the limit it is read, and has a complaint about its key only
+    CHECK(complaints_about(keys(501) + " = 1\n").at(0).find("1:1 unknown table \"a\"") == 0);
+    CHECK(complaints_about(with(vehicle_file, "ac_v = 7.5", "remarks = \"" + std::string(3000, '.') + "\"")).empty());
 }

@@ -16,7 +16,6 @@ import argparse
 import concurrent.futures
 import os
 import pathlib
-import re
 import shutil
 import subprocess
 import sys
@@ -32,8 +31,9 @@ def environment(folder):
 
 
 def run(command, folder, program):
-    script = re.sub(r"(^|[|;&(]\s*)tapbook\b", lambda m: m.group(1) + "'" + str(program) + "'", command)
-    done = subprocess.run(["bash", "-c", script], cwd=folder, env=environment(folder), stdin=subprocess.DEVNULL,
+    surroundings = environment(folder)
+    surroundings["PATH"] = str(program.parent) + ":" + surroundings["PATH"]  # the program is called tapbook
+    done = subprocess.run(["bash", "-c", command], cwd=folder, env=surroundings, stdin=subprocess.DEVNULL,
                           stdout=subprocess.PIPE, stderr=subprocess.PIPE, timeout=120)
     text = (done.stdout + done.stderr).decode("utf-8", "replace")
     return text.replace(str(folder), "FOLDER"), done.returncode

@@ -62,6 +62,20 @@ TEST_CASE("an amplifier's speaker side takes no passive part until a complete me
     CHECK(find_rule(advice.candidates[0].findings, "reading-incomplete") != nullptr);
 }
 
+TEST_CASE("a winding whose limit lacks its note is a care said once, and a stop where no note could hold the tap") {
+    JobFacts facts = plain_job();
+    facts.converters[0].part.spec.input_max_at.reset();
+    Advice advice = advice_for(facts);
+    CHECK_FALSE(advice.candidates[0].limit_at_lowest.has_value());
+    CHECK(advice.candidates[0].verdict == Verdict::care);
+    CHECK(count_of(advice.candidates[0].findings, Effect::care) == 1);
+    CHECK(find_rule(advice.candidates[0].findings, "limit-note-not-stated") != nullptr);
+    facts.converters[0].part.spec.input_max = rms_volts(8);
+    advice = advice_for(facts);
+    CHECK(advice.candidates[0].verdict == Verdict::no);
+    CHECK(find_rule(advice.candidates[0].findings, "overdriven-at-every-note") != nullptr);
+}
+
 TEST_CASE("one measured pair does not vouch for the other pair of the same part") {
     JobFacts facts = premium_job();
     facts.car.taps[0].pair.readings = {complete_reading(7.0)};
