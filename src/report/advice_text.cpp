@@ -52,8 +52,9 @@ void print_finding(Paper& paper, int indent, const Finding& finding, Detail deta
     const std::string source =
         finding.basis == "physics" || finding.basis == "common practice" ? "" : fmt::format(" ({})", finding.basis);
     const std::string label = fmt::format("{:<4}", effect_words(finding.effect));
-    paper.line(indent, finding.effect == Effect::stop ? paper.strong(label) : label,
-               detail == Detail::why ? fmt::format("{}{} [{}]", finding.says, source, finding.rule) : finding.says);
+    paper.line(indent, label,
+               detail == Detail::why ? fmt::format("{}{} [{}]", finding.says, source, finding.rule) : finding.says,
+               finding.effect == Effect::stop ? Weight::strong : Weight::plain);
     if (detail != Detail::why || finding.compared.empty()) return;
     std::string numbers;
     for (const auto& compared : finding.compared)
@@ -101,11 +102,12 @@ void print_tap(Paper& paper, const Advice& advice, Detail detail) {
     const std::string position =
         tap.tap.circuit.position ? spaced(word_of(*tap.tap.circuit.position)) : spaced(word_of(tap.tap.circuit.role));
     paper.blank();
-    paper.heading(fmt::format("Tap: {}, at the {}", position, tap.tap.tap.place));
+    paper.heading(fmt::format("Tap: {} ({})", position, tap.tap.tap.place));
     paper.line(2, "path    ", path_tail(tap.tap.code, vehicle_depth));
-    if (tap.tap.pair.positive && tap.tap.pair.negative)
-        paper.raw(fmt::format("  wires    + {}   - {}", conductor_words(paper, *tap.tap.pair.positive),
-                              conductor_words(paper, *tap.tap.pair.negative)));
+    if (tap.tap.pair.positive && tap.tap.pair.negative) {
+        const Conductor both[] = {{"+", *tap.tap.pair.positive}, {"-", *tap.tap.pair.negative}};
+        paper.conductors(2, "wires   ", both);
+    }
     paper.line(2, "pair    ", standing_line(tap.tap.pair));
     if (tap.tap.pair.pair.grade != Grade::blank) paper.line(2, "polarity", polarity_line(tap.tap.pair));
     print_range(paper, tap.signal);
@@ -124,7 +126,7 @@ void print_tap(Paper& paper, const Advice& advice, Detail detail) {
 // A finding that belongs to the tap was printed with the tap: it is not said again under every converter.
 bool said_with_tap(const Advice& advice, const Finding& finding) {
     return std::any_of(advice.tap.findings.begin(), advice.tap.findings.end(),
-                       [&](const Finding& f) { return f.rule == finding.rule; });
+                       [&](const Finding& f) { return f.rule == finding.rule && finding.pair.empty(); });
 }
 
 std::string part_words(const JudgedCandidate& candidate) {
@@ -152,11 +154,15 @@ bool is_left_out(const Advice& advice, const JudgedCandidate& candidate, const F
 }
 
 void print_candidate(Paper& paper, const Advice& advice, const JudgedCandidate& candidate, Detail detail) {
-    paper.raw(fmt::format("  {} {}", paper.strong(fmt::format("{:<4}", verdict_words(candidate.verdict))),
-                          shown(part_words(candidate))));
+    paper.line(2, fmt::format("{:<4}", verdict_words(candidate.verdict)), part_words(candidate), Weight::strong);
     paper.line(7, "", chain_words(advice, candidate));
     for (const auto& finding : candidate.findings)
         if (!is_left_out(advice, candidate, finding, detail)) print_finding(paper, 7, finding, detail);
+    const bool only_of_tap = std::all_of(
+        candidate.findings.begin(), candidate.findings.end(),
+        [&](const Finding& finding) { return finding.effect != Effect::care || said_with_tap(advice, finding); });
+    if (candidate.verdict == Verdict::care && only_of_tap)
+        paper.line(7, "care", "only for what is said of the tap above");
 }
 
 void print_candidates(Paper& paper, const Advice& advice, Detail detail) {
@@ -172,11 +178,11 @@ void print_candidates(Paper& paper, const Advice& advice, Detail detail) {
 void print_end(Paper& paper, const Advice& advice) {
     paper.blank();
     if (advice.best)
-        paper.raw(paper.strong(fmt::format("Best: {}", *advice.best)));
+        paper.notice(fmt::format("Best: {}", *advice.best));
     else if (advice.candidates.empty())
-        paper.raw(paper.strong("The catalog holds no converters yet: tapbook add FILE.toml puts them in."));
+        paper.notice("The catalog holds no converters yet: tapbook add FILE.toml puts them in.");
     else
-        paper.raw(paper.strong("Nothing fits this tap."));
+        paper.notice("Nothing fits this tap.");
     if (!advice.other_taps.empty()) {
         std::string list;
         for (const auto& other : advice.other_taps)

@@ -63,7 +63,8 @@ std::string wire_json(const WireAnswer& answer) {
 
 std::string colour_text(const WireColour& colour, const Screen& screen) {
     Paper paper(screen);
-    paper.raw(conductor_words(paper, colour));
+    const Conductor one[] = {{"", colour}};
+    paper.conductors(0, "", one);
     return paper.take();
 }
 
@@ -75,9 +76,10 @@ std::string colour_json(const WireColour& colour) {
 
 std::string gain_text(RmsVolts target, Watts power, Ohms load, FullScaleLevel tone, const Screen& screen) {
     Paper paper(screen);
-    paper.raw(fmt::format("{}  at the amplifier's output, for {:g} W into {:g} ohm with a tone at {:g} dBFS",
-                          paper.strong(fmt::format("{:.2f} V RMS", target.in(rms_volts))), power.in(watts),
-                          load.in(ohms), tone.in(dbfs)));
+    paper.line(0, fmt::format("{:.2f} V RMS ", target.in(rms_volts)),
+               fmt::format("at the amplifier's output, for {:g} W into {:g} ohm with a tone at {:g} dBFS",
+                           power.in(watts), load.in(ohms), tone.in(dbfs)),
+               Weight::strong);
     paper.line(
         2, "-",
         "engine running, speaker disconnected, tone inside the pass band: 40 to 50 Hz for bass, 1 kHz for full range");

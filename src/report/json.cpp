@@ -5,23 +5,41 @@
 
 #include <cmath>
 
+#include "trade/trade.h"
+
 namespace tapbook {
 namespace {
 
+// The bytes of the character at the start of `text`; 1 where none starts.
+std::size_t character_length(std::string_view text) {
+    for (std::size_t length = 1; length <= 4 && length <= text.size(); ++length)
+        if (is_utf8(text.substr(0, length))) return length;
+    return 1;
+}
+
+// "U+202E" as "\u202e"; beyond U+FFFF as a surrogate pair.
+std::string escaped(const std::string& hidden) {
+    const auto code = static_cast<unsigned>(std::stoul(hidden.substr(2), nullptr, 16));
+    if (code < 0x10000) return fmt::format("\\u{:04x}", code);
+    return fmt::format("\\u{:04x}\\u{:04x}", 0xd800 + ((code - 0x10000) >> 10), 0xdc00 + ((code - 0x10000) & 0x3ff));
+}
+
+// What a screen would obey is escaped, a byte that is no UTF-8 becomes U+FFFD: the answer is always good JSON.
 void append_escaped(std::string& out, std::string_view text) {
     out += '"';
-    for (const char c : text) {
-        const auto byte = static_cast<unsigned char>(c);
-        if (c == '"' || c == '\\') {
-            out += '\\';
-            out += c;
-        } else if (c == '\n') {
+    while (!text.empty()) {
+        const std::string_view character = text.substr(0, character_length(text));
+        if (character == "\"" || character == "\\")
+            out += fmt::format("\\{}", character);
+        else if (character == "\n")
             out += "\\n";
-        } else if (byte < 0x20 || byte == 0x7f) {
-            out += fmt::format("\\u{:04x}", byte);
-        } else {
-            out += c;
-        }
+        else if (!is_utf8(character))
+            out += "\\ufffd";
+        else if (const auto hidden = hidden_character(character))
+            out += escaped(*hidden);
+        else
+            out += character;
+        text.remove_prefix(character.size());
     }
     out += '"';
 }

@@ -13,24 +13,50 @@ std::string years(const VehicleName& car) {
                                            : fmt::format("{}-{}", car.first_year, car.last_year);
 }
 
-std::string capped(std::string text, std::size_t width) {
-    if (text.size() > width) text = text.substr(0, width - 3) + "...";
-    return text;
+bool starts_character(char byte) {
+    return (static_cast<unsigned char>(byte) & 0xc0) != 0x80;
+}
+
+// The part of a line that is shown around the byte `column` (from 0), and the columns before that byte in it.
+struct Excerpt {
+    std::string text;
+    int before = 0;
+};
+
+Excerpt excerpt(std::string_view line, std::size_t column) {
+    constexpr std::size_t most = 90, before_column = 60;
+    std::size_t start = line.size() > most && column > before_column ? column - before_column : 0;
+    while (start > 0 && !starts_character(line[start])) --start;
+    std::size_t end = line.size() > most ? std::min(line.size(), start + most) : line.size();
+    while (end > start && end < line.size() && !starts_character(line[end])) --end;
+    const std::string before = (start > 0 ? "..." : "") + shown(line.substr(start, column - start));
+    return {before + shown(line.substr(column, end - column)) + (end < line.size() ? "..." : ""), shown_width(before)};
 }
 
 }  // namespace
 
 std::string find_text(std::span<const VehicleHit> hits, const Screen& screen) {
     Paper paper(screen);
-    std::size_t width = 10;
-    for (const auto& hit : hits)
-        width = std::max(width, hit.vehicle.make.size() + hit.vehicle.model.size() + hit.vehicle.body.size() + 2);
+    std::vector<std::string> names;
+    int widest = 10;
     for (const auto& hit : hits) {
-        const auto& car = hit.vehicle;
-        const std::string name = fmt::format("{:<{}}", fmt::format("{} {} {}", car.make, car.model, car.body),
-                                             std::min<std::size_t>(width, 44));
-        paper.raw(fmt::format("{}  {:<9}  {}{}", paper.strong(shown(name)), years(car), paper.quiet(car.path),
-                              hit.year_fits ? "" : "  (not in the year asked for)"));
+        names.push_back(shown(fmt::format("{} {} {}", hit.vehicle.make, hit.vehicle.model, hit.vehicle.body)));
+        widest = std::max(widest, shown_width(names.back()));
+    }
+    for (std::size_t i = 0; i < hits.size(); ++i) {
+        const auto& car = hits[i].vehicle;
+        const int gap = std::max(0, std::min(widest, 44) - shown_width(names[i]));
+        const std::string built = fmt::format("{:<9}", years(car)), path = shown(car.path);
+        const std::string remark = hits[i].year_fits ? "" : "  (not in the year asked for)";
+        const std::string all = fmt::format("{}{:{}}  {}  {}{}", names[i], "", gap, built, path, remark);
+        if (shown_width(all) <= screen.width) {
+            paper.raw(
+                fmt::format("{}{:{}}  {}  {}{}", paper.strong(names[i]), "", gap, built, paper.quiet(path), remark));
+            continue;
+        }
+        paper.notice(names[i]);
+        paper.line(2, "", built + remark);
+        paper.line(2, "", path);
     }
     return paper.take();
 }
@@ -135,11 +161,11 @@ std::string complaints_text(std::span<const Complaint> complaints) {
         if (!complaint.hint.empty()) out += fmt::format("; {}", shown(complaint.hint));
         out += '\n';
         if (place.line_text.empty() || place.column < 1) continue;
-        const auto column = static_cast<std::size_t>(place.column) - 1;
-        const std::string_view text = place.line_text;
-        const std::string before = shown(text.substr(0, std::min(column, text.size())));
-        out += fmt::format("    {}\n", capped(shown(text), 400));
-        if (column <= text.size()) out += fmt::format("    {:{}}^\n", "", shown_width(before));
+        const std::string_view line = place.line_text;
+        std::size_t column = std::min(static_cast<std::size_t>(place.column) - 1, line.size());
+        while (column > 0 && column < line.size() && !starts_character(line[column])) --column;
+        const Excerpt part = excerpt(line, column);
+        out += fmt::format("    {}\n    {:{}}^\n", part.text, "", part.before);
     }
     return out;
 }

@@ -15,6 +15,11 @@ std::string spaced(std::string_view word) {
     return text;
 }
 
+std::string capitalised(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    return text;
+}
+
 std::string years_words(const Vehicle& car) {
     return car.first_year == car.last_year ? std::to_string(car.first_year)
                                            : fmt::format("{} to {}", car.first_year, car.last_year);
@@ -45,23 +50,27 @@ void print_systems(Paper& paper, const TapsAnswer& answer) {
                    fmt::format("This car came with {} sound systems. Find out which one it is:", systems.size()));
     }
     for (const auto& system : systems) {
-        paper.line(2, paper.strong(fmt::format("{:<9}", system.code)),
-                   fmt::format("{} - {}", system.entry.name, premium_words(system)));
+        paper.line(2, fmt::format("{:<9}", system.code),
+                   fmt::format("{} - {}", system.entry.name, premium_words(system)), Weight::strong);
         for (const auto& tell : system.entry.tells) paper.line(12, "tell:", tell);
     }
 }
 
-std::string conductor_line(const Paper& paper, const PairStanding& pair) {
-    const auto one = [&](std::string_view sign, const std::optional<WireColour>& colour, const Standing& cavity) {
-        const std::string where = cavity.value ? fmt::format(", cavity {}", *cavity.value) : "";
-        return fmt::format("{} {}{}", paper.strong(sign), conductor_words(paper, *colour), where);
-    };
-    if (pair.positive && pair.negative)
-        return one("+", pair.positive, pair.positive_cavity) + "   " + one("-", pair.negative, pair.negative_cavity);
-    if (pair.positive) return one("+", pair.positive, pair.positive_cavity) + "   - not recorded";
-    std::string text;
-    for (const auto& colour : pair.conductors) text += (text.empty() ? "" : "   ") + conductor_words(paper, colour);
-    return text.empty() ? text : text + "   which is + is not settled";
+// A colour is printed as the positive or the negative one only when the notes have settled that.
+void print_conductors(Paper& paper, const PairStanding& pair) {
+    const auto where = [](const Standing& cavity) { return cavity.value ? "cavity " + *cavity.value : std::string(); };
+    const std::string positive_at = where(pair.positive_cavity), negative_at = where(pair.negative_cavity);
+    std::vector<Conductor> list;
+    std::string_view remark;
+    if (pair.positive) list.push_back({"+", *pair.positive, positive_at});
+    if (pair.negative) list.push_back({"-", *pair.negative, negative_at});
+    if (list.empty()) {
+        for (const auto& colour : pair.conductors) list.push_back({"", colour});
+        remark = "which is + is not settled";
+    } else if (list.size() == 1) {
+        remark = pair.positive ? "- not recorded" : "+ not recorded";
+    }
+    if (!list.empty()) paper.conductors(6, "wires   ", list, remark);
 }
 
 void print_volts(Paper& paper, const TapAnswer& tap) {
@@ -91,11 +100,10 @@ void print_tap(Paper& paper, const TapAnswer& tap) {
                                                     : spaced(word_of(facts.circuit.role));
     std::string connector = facts.tap.connector;
     if (facts.tap.side) connector += fmt::format("{}{} side", connector.empty() ? "" : ", ", word_of(*facts.tap.side));
-    paper.raw(fmt::format("  {}  {}", paper.strong(fmt::format("{:<9}", facts.system)), what));
+    paper.line(2, fmt::format("{:<10}", facts.system), what, Weight::strong);
     paper.line(6, "tap     ",
                fmt::format("{}{}", path_tail(facts.code, vehicle_depth), connector.empty() ? "" : "   " + connector));
-    const std::string conductors = conductor_line(paper, facts.pair);
-    if (!conductors.empty()) paper.raw(fmt::format("      wires    {}", conductors));
+    print_conductors(paper, facts.pair);
     paper.line(6, "pair    ", standing_line(facts.pair));
     if (facts.pair.pair.grade != Grade::blank) paper.line(6, "polarity", polarity_line(facts.pair));
     print_volts(paper, tap);
@@ -112,8 +120,7 @@ void print_power(Paper& paper, const TapFacts& facts) {
             ? fmt::format("live: {} ({})", spaced(*standing.circuit.value), word_of(standing.circuit.grade))
             : fmt::format("when it is live: {}", word_of(standing.circuit.grade));
     const std::string fuse = facts.circuit.fuse ? fmt::format(", fuse {:g} A", facts.circuit.fuse->in(amps)) : "";
-    paper.raw(
-        fmt::format("  {}  {}", paper.strong(fmt::format("{:<9}", facts.system)), spaced(word_of(facts.circuit.role))));
+    paper.line(2, fmt::format("{:<10}", facts.system), spaced(word_of(facts.circuit.role)), Weight::strong);
     paper.line(6, "tap     ",
                fmt::format("{}{}{}", path_tail(facts.code, vehicle_depth), facts.tap.connector.empty() ? "" : "   ",
                            facts.tap.connector));
@@ -130,12 +137,23 @@ void print_place(Paper& paper, const PlaceAnswer& place) {
     paper.blank();
     std::string panels;
     for (const auto& panel : place.panels) panels += (panels.empty() ? "" : ", then ") + panel;
-    paper.heading(
-        fmt::format("At the {}{}", place.place, place.minutes ? fmt::format(", about {} min", *place.minutes) : ""));
+    paper.heading(fmt::format("{}{}", capitalised(place.place),
+                              place.minutes ? fmt::format(", about {} min", *place.minutes) : ""));
     if (!panels.empty()) paper.line(2, "off comes:", panels);
     for (const auto& caution : place.cautions) paper.caution(2, caution.title, caution.text);
-    for (const auto& tap : place.pairs) print_tap(paper, tap);
-    for (const auto& power : place.power) print_power(paper, power);
+    bool is_first = true;
+    const auto space_between = [&] {
+        if (!is_first) paper.blank();
+        is_first = false;
+    };
+    for (const auto& tap : place.pairs) {
+        space_between();
+        print_tap(paper, tap);
+    }
+    for (const auto& power : place.power) {
+        space_between();
+        print_power(paper, power);
+    }
     for (const auto& other : place.others)
         paper.line(2, "also here:",
                    fmt::format("{} ({}), not a tap", spaced(word_of(other.circuit.role)),

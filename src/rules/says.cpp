@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <vector>
 
 namespace tapbook {
@@ -53,15 +54,23 @@ std::optional<SaysTrouble> trouble_of(const Placeholder& one) {
 }
 
 std::string written(const Column& column, const sqlite::Value& value, std::optional<std::string_view> format) {
-    const auto digits = format ? digits_of(*format) : std::nullopt;
-    if (const auto* real = std::get_if<double>(&value); real != nullptr && digits)
-        return fmt::format("{:.{}f}", *real, *digits);
+    const int digits = (format ? digits_of(*format) : std::nullopt).value_or(-1);  // -1: no format
+    if (const auto* real = std::get_if<double>(&value); real != nullptr && digits >= 0)
+        return fmt::format("{:.{}f}", *real, digits);
     if (const auto* real = std::get_if<double>(&value)) return fmt::format("{:.4g}", *real);
     if (const auto* whole = std::get_if<std::int64_t>(&value); whole != nullptr && column.unit != "yes/no")
-        return digits ? fmt::format("{:.{}f}", static_cast<double>(*whole), *digits) : fmt::format("{}", *whole);
+        return digits >= 0 ? fmt::format("{:.{}f}", static_cast<double>(*whole), digits) : fmt::format("{}", *whole);
     std::string text = shown_value(column, value);
     if (column.unit == "word") std::replace(text.begin(), text.end(), '_', ' ');
     return text;
+}
+
+// How many bytes of `rest` are the column's unit, which what is not known does not take: "unknown", not "unknown V".
+std::size_t unit_after(std::string_view rest, const Column& column) {
+    const std::string_view unit = column.unit.substr(0, column.unit.find(' '));
+    if (unit.empty() || rest.size() <= unit.size() || rest[0] != ' ' || rest.substr(1, unit.size()) != unit) return 0;
+    const auto after = rest.substr(1 + unit.size());
+    return after.empty() || !std::isalnum(static_cast<unsigned char>(after[0])) ? 1 + unit.size() : 0;
 }
 
 }  // namespace
@@ -85,8 +94,12 @@ std::string filled(std::string_view sentence, const std::function<sqlite::Value(
     std::size_t from = 0;
     while (const auto one = next_placeholder(sentence, from)) {
         text += sentence.substr(from, one->open - from);
-        if (const Column* column = find_column(one->name)) text += written(*column, value_of(*column), one->format);
         from = one->close + 1;
+        const Column* column = find_column(one->name);
+        if (column == nullptr) continue;
+        const sqlite::Value value = value_of(*column);
+        text += written(*column, value, one->format);
+        if (std::holds_alternative<std::monostate>(value)) from += unit_after(sentence.substr(from), *column);
     }
     text += sentence.substr(from);
     return text;

@@ -91,6 +91,11 @@ Amplifier amplifier_of(const Values& v) {
     spec.idle_current = quantity_field(v, "idle_ma", milliamps);
     spec.standby_current = quantity_field(v, "standby_ma", milliamps);
     spec.least_supply = quantity_field(v, "least_mv", dc_millivolts);
+    for (const auto& fuse : list_field(v, "fuses")) {
+        const auto rating = scaled(fuse, 3);
+        if (const auto* milliamps_printed = std::get_if<std::int64_t>(&rating))
+            spec.fuses.push_back(milliamps(*milliamps_printed));
+    }
     return part;
 }
 

@@ -169,7 +169,7 @@ TEST_CASE("the lowest note and the channels come from the request, else from the
     const Finding* fewer = find_rule(asked.candidates[0].findings, "fewer-channels-than-wanted");
     REQUIRE(fewer != nullptr);
     CHECK(fewer->effect == Effect::stop);
-    CHECK(fewer->says == "the part takes 2 pair(s), 4 are wanted: use more than one of them, or ask with --channels 2");
+    CHECK(fewer->says == "takes 2 of the 4 pairs wanted: use several of it, or ask with --channels 2");
 }
 
 TEST_CASE("pairs are taken at the tap's place, the named one first, one for each circuit") {
