@@ -21,7 +21,7 @@ PLAIN_WORDS = set("""
     a accessory amplifier and at audio band base bass battery black blue body boosted bridged brown bus call cabin cable camera
     car center centre channel chime column common connector constant converter crank dash dashboard demo digital direct door
     driver eight estate external factory five flat four front full fuse fused gain green grey ground hatch hatchback head high
-    ignition illumination in input kick lamp lead left level light line low lower main mid middle mono of off on one orange
+    ignition illumination in input kick lamp lead left level light line low lower main mid middle midrange mono of off on one orange
     output panel parcel part passenger passive pillar pink plain plug plus power powered practice premium radio range rear red
     relay remote return right seat sedan sensor shelf shop side signal six small sound speaker split standard stereo sub
     subwoofer supply surround switched system tan tap three trunk turn tweeter two unit unrecorded upper van violet volume

@@ -107,7 +107,8 @@ void Paper::line(int indent, std::string_view first, std::string_view text, Weig
     int taken = indent + (plain.empty() ? 0 : shown_width(plain) + 1);
     std::string label = plain.empty() ? "" : weighted(plain) + " ";
     if (!plain.empty() && screen_.width - taken < least_text_beside) {
-        out_ += fmt::format("{:{}}{}\n", "", indent, weighted(without_trailing_spaces(plain)));
+        for (const auto& part : wrapped(without_trailing_spaces(plain), screen_.width - indent))
+            out_ += fmt::format("{:{}}{}\n", "", indent, weighted(part));
         label.clear();
         taken = indent + 2;
     }

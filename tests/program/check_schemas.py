@@ -12,7 +12,7 @@ import jsonschema
 
 arguments = argparse.ArgumentParser()
 arguments.add_argument("--program", required=True)
-program = arguments.parse_args().program
+program = str(pathlib.Path(arguments.parse_args().program).resolve())
 root = pathlib.Path(__file__).resolve().parents[2]
 schemas = {path.name[:-len(".schema.json")]: json.loads(path.read_text()) for path in (root / "schema").glob("*.schema.json")}
 checked, problems = {}, []

@@ -16,10 +16,10 @@ for case in (here / "cases").glob("*.case"):
     for line in case.read_text().split("\n"):
         found = re.search(r"\btapbook (calc \w+|\w+)(.*) -> \d+$", line)
         if found:
-            used.setdefault(found.group(1), set()).update(re.findall(r"--[a-z-]+", found.group(2)))
+            used.setdefault(found.group(1), set()).update(re.findall(r"--[a-z0-9-]+", found.group(2)))
 
 listing = subprocess.run([program, "--help"], capture_output=True, text=True, check=True).stdout
-commands = [line[2:14].strip() for line in listing.split("\n") if re.match(r"^  [a-z]+( [a-z]+)?  ", line)]
+commands = [line[2:14].strip() for line in listing.split("\n") if re.match(r"^  (?!tapbook)[a-z]+( [a-z]+)?  ", line)]
 missing = []
 for command in commands:
     if command not in used:
