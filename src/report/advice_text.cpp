@@ -105,7 +105,11 @@ void print_tap(Paper& paper, const Advice& advice, Detail detail) {
     paper.heading(fmt::format("Tap: {} ({})", position, tap.tap.tap.place));
     paper.line(2, "path    ", path_tail(tap.tap.code, vehicle_depth));
     if (tap.tap.pair.positive && tap.tap.pair.negative) {
-        const Conductor both[] = {{"+", *tap.tap.pair.positive}, {"-", *tap.tap.pair.negative}};
+        const auto mark = [](const std::string& words) { return words.empty() ? words : "with " + words; };
+        const std::string positive_mark = mark(tap.tap.pair.positive_mark),
+                          negative_mark = mark(tap.tap.pair.negative_mark);
+        const Conductor both[] = {{"+", *tap.tap.pair.positive, positive_mark},
+                                  {"-", *tap.tap.pair.negative, negative_mark}};
         paper.conductors(2, "wires   ", both);
     }
     paper.line(2, "pair    ", standing_line(tap.tap.pair));

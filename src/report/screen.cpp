@@ -58,12 +58,12 @@ std::vector<std::string> wrapped(std::string_view text, int width) {
         const auto end = std::min(text.find(' '), text.size());
         const std::string_view word = text.substr(0, end);
         if (!line.empty() && shown_width(line) + 1 + shown_width(word) > width)
-            lines.push_back(std::exchange(line, {}));
+            lines.emplace_back(without_trailing_spaces(std::exchange(line, {})));
         if (!line.empty()) line += ' ';
         line += word;
         text.remove_prefix(std::min(end + 1, text.size()));
     }
-    if (!line.empty() || lines.empty()) lines.push_back(line);
+    if (!line.empty() || lines.empty()) lines.emplace_back(without_trailing_spaces(line));
     return lines;
 }
 

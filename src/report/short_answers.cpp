@@ -55,7 +55,7 @@ std::string find_text(std::span<const VehicleHit> hits, const Screen& screen) {
             continue;
         }
         paper.notice(names[i]);
-        paper.line(2, "", built + remark);
+        paper.line(2, "", years(car) + remark);
         paper.line(2, "", path);
     }
     return paper.take();
@@ -155,8 +155,10 @@ std::string complaints_text(std::span<const Complaint> complaints) {
     std::string out;
     for (const auto& complaint : complaints) {
         const auto& place = complaint.place;
-        out += place.line > 0 ? fmt::format("{}:{}:{}: ", shown(place.file), place.line, place.column)
-                              : fmt::format("{}: ", shown(place.file));
+        out += shown(place.file);
+        if (place.line > 0) out += fmt::format(":{}", place.line);
+        if (place.line > 0 && place.column > 0) out += fmt::format(":{}", place.column);
+        out += ": ";
         out += shown(complaint.message);
         if (!complaint.hint.empty()) out += fmt::format("; {}", shown(complaint.hint));
         out += '\n';

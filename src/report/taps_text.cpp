@@ -56,10 +56,17 @@ void print_systems(Paper& paper, const TapsAnswer& answer) {
     }
 }
 
+// "with ring, cavity 4": the mark tells conductors of one colour apart.
+std::string where_words(const std::string& mark, const Standing& cavity) {
+    std::string text = mark.empty() ? "" : "with " + mark;
+    if (cavity.value) text += fmt::format("{}cavity {}", text.empty() ? "" : ", ", *cavity.value);
+    return text;
+}
+
 // A colour is printed as the positive or the negative one only when the notes have settled that.
 void print_conductors(Paper& paper, const PairStanding& pair) {
-    const auto where = [](const Standing& cavity) { return cavity.value ? "cavity " + *cavity.value : std::string(); };
-    const std::string positive_at = where(pair.positive_cavity), negative_at = where(pair.negative_cavity);
+    const std::string positive_at = where_words(pair.positive_mark, pair.positive_cavity);
+    const std::string negative_at = where_words(pair.negative_mark, pair.negative_cavity);
     std::vector<Conductor> list;
     std::string_view remark;
     if (pair.positive) list.push_back({"+", *pair.positive, positive_at});

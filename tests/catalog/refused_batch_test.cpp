@@ -71,10 +71,10 @@ TEST_CASE("a note in another shop's name is refused in a real catalog and taken 
     };
     const auto real = complaints_after(other);
     REQUIRE(real.size() == 2);
-    CHECK(real[0] ==
+    CHECK(real[1] ==
           "40:6 a note in the name of shop \"vennel\" | leave shop out: notes are written in this shop's name; other "
           "shops' notes arrive in packs");
-    CHECK(real[1] ==
+    CHECK(real[0] ==
           "2:1 [[shop]] is taken by practice catalogs only | other shops' notes arrive in packs, signed by them");
     CHECK(complaints_after(other, CatalogKind::practice).empty());
     CHECK(complaints_after([](Batch& b) { b.notes[0].shop_code = "vennel"; }, CatalogKind::practice) ==

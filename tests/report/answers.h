@@ -42,6 +42,7 @@ inline void rename(TapFacts& facts, const Naming& name, const std::string& syste
     facts.tap.plug_in_lead = name();
     facts.tap.panels = {name(), name()};
     facts.tap.remarks = name();
+    facts.pair.positive_mark = name();
     if (!facts.pair.positive_cavity.value) return;
     facts.pair.positive_cavity.value = name();
     facts.pair.negative_cavity.value = name();

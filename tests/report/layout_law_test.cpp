@@ -66,6 +66,15 @@ TEST_CASE("a text in colours says the same words on the same lines as one withou
         }
 }
 
+TEST_CASE("no line ends in spaces") {
+    for (const Shop& shop : every_shop())
+        for (const int width : {40, 47, 60, 83, 100})
+            for (const auto& [name, text] : texts(shop, {Colours::none, width}))
+                for (const auto& line : lines_of(text))
+                    if (line.ends_with(' ')) FAIL_CHECK(name << " at " << width << ": \"" << line << '"');
+    SUCCEED();
+}
+
 TEST_CASE("every text ends its lines with a line feed and leaves no colour switched on") {
     for (const Shop& shop : every_shop())
         for (const auto& [name, text] : texts(shop, {Colours::full, 80})) {

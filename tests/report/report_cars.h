@@ -18,6 +18,7 @@ inline Written noted(int number, std::string_view positive, std::string_view neg
                      int year) {
     Written note = pair_note(number, positive, negative);
     note.by(shop, "car-" + shop).how(Method::metered, PolarityMethod::phase).in(year);
+    note.id[0] = static_cast<unsigned char>(number);  // reports show the first digits
     note.drive = Drive::bridged;
     return note;
 }
@@ -136,7 +137,6 @@ inline JobFacts disputed_car() {
 inline JobFacts bare_car() {
     JobFacts facts;
     facts.car.vehicle = plain_car().car.vehicle;
-    facts.car.vehicle.body.clear();
     facts.car.vehicle.last_year = facts.car.vehicle.first_year;
     return facts;
 }

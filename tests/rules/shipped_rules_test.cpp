@@ -2,9 +2,20 @@
 #include <catch2/catch.hpp>
 #include <set>
 
+#include "embedded.h"
 #include "rules/rules.h"
 
 using namespace tapbook;
+
+// The program trusts them at start-up; here they pass the same checks as a shop's own.
+TEST_CASE("every shipped rule file passes the checks of a shop's own rule file") {
+    std::size_t rules = 0;
+    for (const auto& text : embedded_texts()) {
+        if (!text.name.starts_with("shipped/")) continue;
+        CHECK_NOTHROW(rules += read_rules(text.text, std::string(text.name)).size());
+    }
+    CHECK(rules == RuleBook::shipped().rules().size());
+}
 
 TEST_CASE("every case of every shipped rule comes out as its file says") {
     RuleBook book = RuleBook::shipped();
