@@ -64,17 +64,7 @@ std::string find_text(std::span<const VehicleHit> hits, const Screen& screen) {
 std::string find_json(std::span<const VehicleHit> hits) {
     Json json;
     json.begin_object().key("vehicles").begin_list();
-    for (const auto& hit : hits) {
-        const auto& car = hit.vehicle;
-        json.begin_object()
-            .member("code", car.path)
-            .member("make", car.make)
-            .member("model", car.model)
-            .member("body", car.body);
-        json.member("first_year", std::optional(car.first_year))
-            .member("last_year", std::optional(car.last_year))
-            .end_object();
-    }
+    for (const auto& hit : hits) write_vehicle(json, hit.vehicle);
     json.end_list().end_object();
     return json_answer("find", json.take());
 }

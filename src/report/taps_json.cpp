@@ -95,15 +95,14 @@ void write_power(Json& json, const TapFacts& facts) {
 
 }  // namespace
 
+void write_vehicle(Json& json, const VehicleName& car) {
+    json.begin_object().member("code", car.path).member("make", car.make).member("model", car.model);
+    json.member("body", car.body).member("first_year", std::optional(car.first_year));
+    json.member("last_year", std::optional(car.last_year)).end_object();
+}
+
 void write_vehicle(Json& json, const Vehicle& car) {
-    json.begin_object()
-        .member("code", car.path)
-        .member("make", car.make)
-        .member("model", car.model)
-        .member("body", car.body);
-    json.member("first_year", std::optional(car.first_year))
-        .member("last_year", std::optional(car.last_year))
-        .end_object();
+    write_vehicle(json, VehicleName{car.path, car.make, car.model, car.body, car.first_year, car.last_year});
 }
 
 void write_system(Json& json, const SystemFacts& system) {

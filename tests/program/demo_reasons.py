@@ -72,6 +72,14 @@ def holds(row):
 
 
 failed = 0
+named = {str(row.get(key)) for row in rows for key in ("part", "amp")} | {row["path"] for row in rows}
+parts = tomllib.loads((here.parents[1] / "data/parts.toml").read_text())
+wanted = [part["code"] for part in parts["converter"] + parts["amplifier"]]
+wanted += [car["code"] + "/" + system["name"] for car in ask("find")["vehicles"] for system in ask("taps", car["code"])["systems"]]
+for thing in wanted:
+    if thing not in named and not any(name.startswith(thing + "/") for name in named):
+        failed += 1
+        print(f"{thing}: no row says why it is there")
 for row in rows:
     good, instead = holds(row)
     if not good:

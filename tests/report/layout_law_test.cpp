@@ -40,7 +40,7 @@ std::vector<Shop> every_shop() {
 TEST_CASE("no line is wider than the screen, from 40 to 100 columns, with colours and without") {
     const auto shops = every_shop();
     for (int width = 40; width <= 100; ++width)
-        for (const Colours colours : {Colours::none, Colours::palette_256, Colours::full})
+        for (const Colours colours : {Colours::none, Colours::full})
             for (const Shop& shop : shops)
                 for (const auto& [name, text] : texts(shop, {colours, width}))
                     for (const auto& line : lines_of(without_escapes(text)))
