@@ -17,7 +17,7 @@ constexpr Screen wide{Colours::none, 100}, narrow{Colours::none, 60};
 JobFacts three_parts() {
     JobFacts facts = cars::plain_car();
     facts.converters.push_back({fixture::plain_divider(), {}});
-    Converter vague = fixture::basic_transformer("tam-vague");
+    Converter vague = fixture::basic_transformer("olb-vague");
     vague.name = "Vague";
     vague.spec.input_max_at.reset();
     vague.spec.low_corner.reset();

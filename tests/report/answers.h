@@ -21,7 +21,7 @@ struct Shop {
     Advice advice;
     std::vector<VehicleHit> hits;
     AddReport added;
-    std::string file = "vesta.toml";
+    std::string file = "brelk.toml";
     Rule rule;
     std::vector<Complaint> complaints;
 };
@@ -81,17 +81,17 @@ inline Shop shop_of(JobFacts facts, const Naming& name = {}) {
     const Vehicle& car = facts.car.vehicle;
     Shop shop{cars::taps_of(facts), advise(facts, request, shipped_book()), {}, {}, {}, {}, {}};
     shop.hits = {{{named(car.path), car.make, car.model, car.body, 2014, 2018}},
-                 {{named("orlin/vesta/wagon/2014"), named("Orlin"), "Vesta", named("wagon"), 2014, 2014}, 1, false}};
-    shop.added.lines = {named("new  vehicle  orlin/vesta/sedan/2014")};
-    shop.added.moves = {{named("orlin/vesta/sedan/2014/base"), Grade::one_car, Grade::mixed}};
-    shop.file = named("vesta.toml");
+                 {{named("orlin/brelk/wagon/2014"), named("Orlin"), "Brelk", named("wagon"), 2014, 2014}, 1, false}};
+    shop.added.lines = {named("new  vehicle  orlin/brelk/sedan/2014")};
+    shop.added.moves = {{named("orlin/brelk/sedan/2014/base"), Grade::one_car, Grade::mixed}};
+    shop.file = named("brelk.toml");
     shop.rule = shipped_book().rules().front();
     shop.rule.shipped = false;
     shop.rule.id = named(shop.rule.id), shop.rule.asks = named(shop.rule.asks), shop.rule.says = named(shop.rule.says);
     shop.rule.when = named(shop.rule.when), shop.rule.basis = named(shop.rule.basis);
     shop.rule.place.file = named("shop.rules.toml");
     const std::string line = named("positive = \"wht/blu\"");
-    shop.complaints = {{{named("vesta.toml"), 4, static_cast<int>(line.size() / 2) + 1, line}, named("no"), named("")}};
+    shop.complaints = {{{named("brelk.toml"), 4, static_cast<int>(line.size() / 2) + 1, line}, named("no"), named("")}};
     return shop;
 }
 

@@ -12,9 +12,9 @@ namespace {
 constexpr Screen wide{Colours::none, 100}, narrow{Colours::none, 60};
 
 std::vector<VehicleHit> three_hits() {
-    VehicleHit plain{{"orlin/vesta/sedan/2014", "Orlin", "Vesta", "sedan", 2014, 2018}};
-    VehicleHit one_year{{"orlin/vesta-sprint/wagon/2019", "Orlin", "Vesta Sprint", "wagon", 2019, 2019}};
-    VehicleHit accents{{"mareth/elan/van/2001", "Mareth", "Élan Über", "panel van with high roof", 2001, 2009}};
+    VehicleHit plain{{"orlin/brelk/sedan/2014", "Orlin", "Brelk", "sedan", 2014, 2018}};
+    VehicleHit one_year{{"orlin/brelk-sprint/wagon/2019", "Orlin", "Brelk Sprint", "wagon", 2019, 2019}};
+    VehicleHit accents{{"mareth/keldruber/van/2001", "Mareth", "Kéldr Über", "panel van with high roof", 2001, 2009}};
     accents.year_fits = false;
     return {plain, one_year, accents};
 }
@@ -36,9 +36,9 @@ AddReport saved_report() {
     report.notes_new = 1;
     report.notes_here = 4;
     report.terms_changed = 1;
-    report.moves = {{"orlin/vesta/sedan/2014/base/front-left/radio", Grade::one_car, Grade::matched},
-                    {"orlin/vesta/sedan/2014/base", Grade::matched, Grade::mixed}};
-    report.lines = {"new      vehicle  orlin/vesta/sedan/2014", "changed  tap      base/front-left/radio: place"};
+    report.moves = {{"orlin/brelk/sedan/2014/base/front-left/radio", Grade::one_car, Grade::matched},
+                    {"orlin/brelk/sedan/2014/base", Grade::matched, Grade::mixed}};
+    report.lines = {"new      vehicle  orlin/brelk/sedan/2014", "changed  tap      base/front-left/radio: place"};
     report.written = true;
     return report;
 }
@@ -72,11 +72,11 @@ TEST_CASE("every meter verdict reads as approved") {
 }
 
 TEST_CASE("what was added reads as approved, saved and as a dry run") {
-    approve("add-saved-100", add_text(saved_report(), "vesta.toml", wide));
-    approve("add-saved-60", add_text(saved_report(), "vesta.toml", narrow));
-    approve("add-saved-json", add_json(saved_report(), "vesta.toml"));
-    approve("add-nothing-new-100", add_text({}, "vesta.toml", wide));
-    approve("add-nothing-new-json", add_json({}, "vesta.toml"));
+    approve("add-saved-100", add_text(saved_report(), "brelk.toml", wide));
+    approve("add-saved-60", add_text(saved_report(), "brelk.toml", narrow));
+    approve("add-saved-json", add_json(saved_report(), "brelk.toml"));
+    approve("add-nothing-new-100", add_text({}, "brelk.toml", wide));
+    approve("add-nothing-new-json", add_json({}, "brelk.toml"));
 }
 
 TEST_CASE("the gain target reads as approved") {

@@ -36,7 +36,7 @@ TEST_CASE("a bridged 18 W tap of a plain system takes a basic passive transforme
     REQUIRE(advice.candidates.size() == 1);
     const JudgedCandidate& part = advice.candidates[0];
     CHECK(part.verdict == Verdict::fits);
-    CHECK(advice.best == "tam-two");
+    CHECK(advice.best == "olb-two");
     // 18 W at 4 ohm is 8.485 V, times 1.125 is 9.546 V; 20 log10(10 / 9.546) = 0.40 dB; all by hand.
     CHECK(part.headroom->in(decibels) == Approx(0.404).margin(0.005));
     CHECK(part.limit_at_lowest->in(rms_volts) == Approx(10));
@@ -135,7 +135,7 @@ TEST_CASE("an amplifier's own speaker-level input is a candidate called direct a
     CHECK(direct->verdict != Verdict::no);
     facts.amplifier->spec.speaker_input->reference = Reference::chassis;
     advice = advice_for(facts);
-    CHECK(advice.best == "tam-two");
+    CHECK(advice.best == "olb-two");
 }
 
 TEST_CASE("without an amplifier tap and converter are held against each other and nothing is said of one") {

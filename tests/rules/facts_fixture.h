@@ -9,7 +9,7 @@
 
 namespace tapbook::fixture {
 
-inline const std::string car_path = "orlin/vesta/sedan/2014";
+inline const std::string car_path = "orlin/brelk/sedan/2014";
 
 inline Standing settled(std::string value, Grade grade = Grade::one_car) {
     Standing standing;
@@ -72,10 +72,10 @@ inline SystemFacts plain_system(const std::string& code = "base") {
 }
 
 // A transformer of the simplest kind: 10 V at 20 Hz, floating, two separate channels.
-inline Converter basic_transformer(const std::string& path = "tam-two") {
+inline Converter basic_transformer(const std::string& path = "olb-two") {
     Converter part;
     part.path = path;
-    part.maker = "Tam";
+    part.maker = "Olb";
     part.name = "Two";
     ConverterSpec& spec = part.spec;
     spec.topology = Topology::transformer;
@@ -99,7 +99,7 @@ inline Converter basic_transformer(const std::string& path = "tam-two") {
 }
 
 // A resistive divider that does not isolate, its shield tied to the minus.
-inline Converter plain_divider(const std::string& path = "tam-divider") {
+inline Converter plain_divider(const std::string& path = "olb-divider") {
     Converter part = basic_transformer(path);
     part.name = "Divider";
     part.spec.topology = Topology::resistive;
@@ -130,7 +130,7 @@ inline JobFacts plain_job() {
     JobFacts facts;
     facts.car.vehicle.path = car_path;
     facts.car.vehicle.make = "Orlin";
-    facts.car.vehicle.model = "Vesta";
+    facts.car.vehicle.model = "Brelk";
     facts.car.systems = {plain_system()};
     facts.car.taps = {radio_tap("front-left"), radio_tap("front-right")};
     facts.converters = {{basic_transformer(), {}}};
