@@ -170,6 +170,7 @@ void print_candidate(Paper& paper, const Advice& advice, const JudgedCandidate& 
 }
 
 void print_candidates(Paper& paper, const Advice& advice, Detail detail) {
+    if (advice.candidates.empty()) return;
     paper.blank();
     const std::string amplifier = advice.amplifier
                                       ? fmt::format("for {} {} ({} channels wanted)", advice.amplifier->maker,
@@ -181,8 +182,11 @@ void print_candidates(Paper& paper, const Advice& advice, Detail detail) {
 
 void print_end(Paper& paper, const Advice& advice) {
     paper.blank();
-    if (advice.best)
-        paper.notice(fmt::format("Best: {}", *advice.best));
+    const auto chosen = std::find_if(advice.candidates.begin(), advice.candidates.end(),
+                                     [&](const JudgedCandidate& part) { return part.converter == advice.best; });
+    if (chosen != advice.candidates.end())
+        paper.notice(fmt::format("Best: {}{}", chosen->converter,
+                                 chosen->verdict == Verdict::care ? ", with the care named above" : ""));
     else if (advice.candidates.empty())
         paper.notice("The catalog holds no converters yet: tapbook add FILE.toml puts them in.");
     else

@@ -63,6 +63,9 @@ void write_tap(Json& json, const TapAnswer& tap) {
                     facts.pair.positive_claims);
     write_conductor(json, "negative", facts.pair.negative, facts.pair.negative_cavity, facts.pair,
                     facts.pair.negative_claims);
+    json.key("pair").begin_object().member("grade", word_of(facts.pair.pair.grade)).key("conductors").begin_list();
+    for (const auto& colour : facts.pair.conductors) json.text(code(colour));
+    json.end_list().member("altered", std::optional(facts.pair.altered)).end_object();
     json.member("polarity_grade", word_of(facts.pair.polarity.grade))
         .member("notes", std::optional(facts.pair.notes + facts.switched.notes));
     json.key("signal").begin_object().key("clean_rms_v");
@@ -86,6 +89,8 @@ void write_power(Json& json, const TapFacts& facts) {
         .member("system", facts.system)
         .member("role", word_of(facts.circuit.role))
         .member("place", facts.tap.place);
+    const auto& wire = facts.switched.colour;
+    json.member("wire", wire ? std::optional(code(*wire)) : std::nullopt);
     json.member("class", facts.switched.circuit.value).member("grade", word_of(facts.switched.circuit.grade));
     json.member_in("fuse_a", facts.circuit.fuse, amps)
         .member("panels", facts.tap.panels)

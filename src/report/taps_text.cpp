@@ -32,14 +32,16 @@ void print_title(Paper& paper, const TapsAnswer& answer) {
     if (answer.car.year) paper.line(0, "", fmt::format("for model year {}", *answer.car.year));
 }
 
-std::string premium_words(const SystemFacts& system) {
-    if (system.premium.value)
-        return fmt::format("separate amplifier: {} ({})", *system.premium.value == "true" ? "yes" : "no",
-                           word_of(system.premium.grade));
-    if (system.premium.grade == Grade::mixed) return "separate amplifier: MIXED, find out before choosing a converter";
-    return fmt::format(
-        "separate amplifier: not proved{}",
-        system.entry.premium_expected ? (*system.entry.premium_expected ? ", expected" : ", none expected") : "");
+void print_premium(Paper& paper, const SystemFacts& system) {
+    if (system.premium.grade != Grade::blank) {
+        paper.line(12, "", premium_line(system.premium));
+        return;
+    }
+    const auto& expected = system.entry.premium_expected;
+    paper.line(12, "",
+               fmt::format("separate amplifier: nobody has looked{}", !expected   ? ""
+                                                                      : *expected ? "; one is expected"
+                                                                                  : "; none is expected"));
 }
 
 void print_systems(Paper& paper, const TapsAnswer& answer) {
@@ -50,8 +52,8 @@ void print_systems(Paper& paper, const TapsAnswer& answer) {
                    fmt::format("This car came with {} sound systems. Find out which one it is:", systems.size()));
     }
     for (const auto& system : systems) {
-        paper.line(2, fmt::format("{:<9}", system.code),
-                   fmt::format("{} - {}", system.entry.name, premium_words(system)), Weight::strong);
+        paper.line(2, fmt::format("{:<9}", system.code), system.entry.name, Weight::strong);
+        print_premium(paper, system);
         for (const auto& tell : system.entry.tells) paper.line(12, "tell:", tell);
     }
 }
@@ -116,24 +118,38 @@ void print_tap(Paper& paper, const TapAnswer& tap) {
     print_volts(paper, tap);
     if (!facts.tap.plug_in_lead.empty())
         paper.line(6, "lead    ", fmt::format("{} plugs in between, nothing is stripped", facts.tap.plug_in_lead));
+    if (facts.tap.reachable_in_place == true) paper.line(6, "access  ", "reachable without taking the part out");
+    if (!facts.circuit.carries.empty()) paper.line(6, "carries ", facts.circuit.carries);
+    for (const auto* remarks : {&facts.circuit.remarks, &facts.tap.remarks})
+        if (!remarks->empty()) paper.line(6, "remark  ", *remarks);
+    if (facts.pair.other_side_notes > 0)
+        paper.line(
+            6, "also    ",
+            fmt::format(
+                "{} from another side of this connector, where colours may differ",
+                facts.pair.other_side_notes == 1 ? "1 note" : fmt::format("{} notes", facts.pair.other_side_notes)));
+    if (facts.concurrent_edits > 0) paper.line(6, "entry   ", "edited twice at once; save it again to settle it");
+    if (facts.pair.altered)
+        paper.caution(6, "earlier work by others was found here",
+                      "compare with the factory harness before you trust a colour");
     for (const auto& words : tap.confusable) paper.caution(6, "easily confused", words);
     for (const auto& caution : tap.cautions) paper.caution(6, caution.title, caution.text);
 }
 
 void print_power(Paper& paper, const TapFacts& facts) {
-    const auto& standing = facts.switched;
-    const std::string when =
-        standing.circuit.value
-            ? fmt::format("live: {} ({})", spaced(*standing.circuit.value), word_of(standing.circuit.grade))
-            : fmt::format("when it is live: {}", word_of(standing.circuit.grade));
-    const std::string fuse = facts.circuit.fuse ? fmt::format(", fuse {:g} A", facts.circuit.fuse->in(amps)) : "";
     paper.line(2, fmt::format("{:<10}", facts.system), spaced(word_of(facts.circuit.role)), Weight::strong);
     paper.line(6, "tap     ",
                fmt::format("{}{}{}", path_tail(facts.code, vehicle_depth), facts.tap.connector.empty() ? "" : "   ",
                            facts.tap.connector));
-    paper.line(
-        6, "power   ",
-        fmt::format("{}{}{}", when, fuse, facts.circuit.carries.empty() ? "" : ", feeds " + facts.circuit.carries));
+    if (facts.switched.colour) {
+        const std::vector<Conductor> wire = {{"", *facts.switched.colour}};
+        paper.conductors(6, "wire    ", wire);
+    }
+    paper.line(6, "live    ", switched_line(facts.switched));
+    if (facts.circuit.fuse) paper.line(6, "fuse    ", fmt::format("{:g} A", facts.circuit.fuse->in(amps)));
+    if (!facts.circuit.carries.empty()) paper.line(6, "feeds   ", facts.circuit.carries);
+    if (facts.switched.altered)
+        paper.caution(6, "earlier work by others was found here", "trace the wire before you use it");
     for (const Hazard hazard : facts.tap.hazards) {
         const auto text = hazard_text(hazard);
         paper.caution(6, text.title, text.caution);
@@ -185,6 +201,7 @@ std::string taps_text(const TapsAnswer& answer, const Screen& screen) {
         for (const auto& words : answer.unknown) paper.line(2, "-", words);
     }
     paper.blank();
+    if (!answer.car.vehicle.remarks.empty()) paper.line(0, "Remark:", answer.car.vehicle.remarks);
     for (const auto& caution : answer.cautions) paper.caution(0, caution.title, caution.text);
     return paper.take();
 }

@@ -14,7 +14,8 @@ inline const std::string car_path = "orlin/brelk/sedan/2014";
 inline Standing settled(std::string value, Grade grade = Grade::one_car) {
     Standing standing;
     standing.grade = grade;
-    standing.value = std::move(value);
+    standing.value = value;
+    standing.claims = {Claim{std::move(value), 3, 1, 1, 1, 1, 1, 1, {}, {}, "metered", grade}};
     return standing;
 }
 
