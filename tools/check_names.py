@@ -18,7 +18,7 @@ from typing import Iterator
 NAME_KEYS = {"make", "model", "name", "maker", "shop", "code"}
 SHORTEST_NAME = 4
 PLAIN_WORDS = set("""
-    a accessory amplifier and at audio band base bass battery black blue body boosted bridged brown bus call cabin cable camera
+    a accessory aerial amplifier and at audio band base bass battery black blue body boosted bridged brown bus call cabin cable camera
     car center centre channel chime column common connector constant converter crank dash dashboard demo digital direct door
     driver eight estate external factory five flat four front full fuse fused gain green grey ground hatch hatchback head high
     ignition illumination in input kick lamp lead left level light line low lower main mid middle midrange mono of off on one orange

@@ -114,4 +114,12 @@ Exit run_calc_colour(Session& session, const Parsed& parsed) {
     return Exit::done;
 }
 
+Exit run_calc_vin(Session& session, const Parsed& parsed) {
+    const auto read = parse_vin(parsed.joined_words());
+    if (const auto* refusal = std::get_if<VinRefusal>(&read)) throw UsageError(refusal->message());
+    const Vin& vin = std::get<Vin>(read);
+    session.answer(vin_text(vin, session.screen), vin_json(vin));
+    return check_verdict(vin) == CheckVerdict::mismatch ? Exit::answer_is_no : Exit::done;
+}
+
 }  // namespace tapbook

@@ -134,6 +134,7 @@ Exit run_where(Session&, const Parsed&);
 Exit run_calc_swing(Session&, const Parsed&);
 Exit run_calc_wire(Session&, const Parsed&);
 Exit run_calc_colour(Session&, const Parsed&);
+Exit run_calc_vin(Session&, const Parsed&);
 
 // Fills a Session from the environment: TAPBOOK_DB, TAPBOOK_TODAY, XDG_DATA_HOME, NO_COLOR, TERM, COLORTERM, COLUMNS.
 Session session_from_environment();

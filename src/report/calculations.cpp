@@ -74,6 +74,36 @@ std::string colour_json(const WireColour& colour) {
     return json_answer("calc.colour", json.take());
 }
 
+std::string vin_text(const Vin& vin, const Screen& screen) {
+    Paper paper(screen);
+    const std::string computed(1, check_digit(vin));
+    const auto year = model_year(vin);
+    switch (check_verdict(vin)) {
+        case CheckVerdict::matches:
+            paper.line(0, "check digit", fmt::format("{}, matches", computed));
+            break;
+        case CheckVerdict::mismatch:
+            paper.line(0, "check digit",
+                       fmt::format("does not match: position 9 should be {}; read the VIN again", computed));
+            break;
+        case CheckVerdict::not_used:
+            paper.line(0, "check digit", "not used by the maker's region: nothing can be said");
+            break;
+    }
+    paper.line(0, "model year ", year ? std::to_string(*year) : std::string("not coded in this VIN"));
+    return paper.take();
+}
+
+std::string vin_json(const Vin& vin) {
+    const CheckVerdict verdict = check_verdict(vin);
+    std::optional<bool> valid;
+    if (verdict != CheckVerdict::not_used) valid = verdict == CheckVerdict::matches;
+    Json json;
+    json.begin_object().member("valid", valid).member("check_digit", std::string(1, check_digit(vin)));
+    json.member("model_year", model_year(vin)).end_object();
+    return json_answer("calc.vin", json.take());
+}
+
 std::string gain_text(RmsVolts target, Watts power, Ohms load, FullScaleLevel tone, const Screen& screen) {
     Paper paper(screen);
     paper.line(0, fmt::format("{:.2f} V RMS ", target.in(rms_volts)),

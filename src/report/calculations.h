@@ -26,6 +26,9 @@ std::string wire_json(const WireAnswer& answer);
 std::string colour_text(const WireColour& colour, const Screen& screen);
 std::string colour_json(const WireColour& colour);
 
+std::string vin_text(const Vin& vin, const Screen& screen);
+std::string vin_json(const Vin& vin);
+
 // `tone`: the level of the tone; `load` and `power` as used.
 std::string gain_text(RmsVolts target, Watts power, Ohms load, FullScaleLevel tone, const Screen& screen);
 std::string gain_json(RmsVolts target);

@@ -1,6 +1,7 @@
 // The door of this folder: the trade's values and their spellings. No store, file, clock, locale or stream.
 #pragma once
 
+#include "trade/blade_fuse.h"
 #include "trade/confusable_colours.h"
 #include "trade/day.h"
 #include "trade/decimal.h"
@@ -13,11 +14,14 @@
 #include "trade/part.h"
 #include "trade/path.h"
 #include "trade/position.h"
+#include "trade/radio_connector.h"
 #include "trade/record.h"
+#include "trade/terminals.h"
 #include "trade/terms.h"
 #include "trade/text.h"
 #include "trade/value.h"
 #include "trade/vehicle.h"
+#include "trade/vin.h"
 #include "trade/wire_colour.h"
 #include "trade/wire_colour_entry.h"
 #include "trade/wire_colour_swatch.h"

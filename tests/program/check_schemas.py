@@ -62,6 +62,8 @@ with tempfile.TemporaryDirectory() as folder:
     call(folder, "calc", "wire", "--awg", "4", "--metres", "5", "--amps", "70")
     call(folder, "calc", "wire", "--mm2", "2.5", "--metres", "5", "--amps", "7")
     call(folder, "calc", "colour", "white", "w/", "red", "stripe")
+    for vin in ("1M8GDM9AXKP042788", "5GZCZ43D23S812715", "WP0ZZZ99ZTS392124"):
+        call(folder, "calc", "vin", vin)
     call(folder, "rules")
     call(folder, "rules", "columns")
     call(folder, "add", str(root / "data/parts.toml"), "--dry-run")
