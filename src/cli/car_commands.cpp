@@ -124,6 +124,7 @@ std::string systems_list(const CarFacts& car) {
 }  // namespace
 
 Exit run_taps(Session& session, const Parsed& parsed) {
+    session.database = reading_place(session);
     const Catalog catalog = Catalog::open(session.database, Access::read);
     const TapsAnswer answer =
         taps_answer(load_car(catalog, parsed), parsed.text("--system").value_or(""), catalog.is_practice());
@@ -132,6 +133,7 @@ Exit run_taps(Session& session, const Parsed& parsed) {
 }
 
 Exit run_advise(Session& session, const Parsed& parsed) {
+    session.database = reading_place(session);
     const Catalog catalog = Catalog::open(session.database, Access::read);
     JobFacts facts{load_car(catalog, parsed), catalog.converters(), {}, catalog.is_practice()};
     if (const auto amplifier = parsed.text("--amp")) facts.amplifier = chosen_amplifier(catalog, *amplifier);

@@ -84,6 +84,7 @@ Exit run_add(Session& session, const Parsed& parsed) {
 }
 
 Exit run_find(Session& session, const Parsed& parsed) {
+    session.database = reading_place(session);
     const Catalog catalog = Catalog::open(session.database, Access::read);
     const auto names = catalog.vehicle_names();
     const auto hits = find_vehicles(names, parsed.joined_words());

@@ -139,6 +139,10 @@ Exit run_calc_vin(Session&, const Parsed&);
 // Fills a Session from the environment: TAPBOOK_DB, TAPBOOK_TODAY, XDG_DATA_HOME, NO_COLOR, TERM, COLORTERM, COLUMNS.
 Session session_from_environment();
 
+// Where a question is answered from: the catalog; the practice shop when nobody named a place and there is no catalog
+// yet (its answers say practice). Writing never falls back.
+std::filesystem::path reading_place(const Session& session);
+
 // The file's text, "-" for standard input. Throws CatalogError (not_permitted, input_output) or InputRefused for a
 // folder.
 std::string read_file(const std::string& name);

@@ -74,6 +74,14 @@ Session session_from_environment() {
     return session;
 }
 
+std::filesystem::path reading_place(const Session& session) {
+    std::filesystem::path practice = session.database;
+    practice.replace_filename("practice.sqlite");
+    const bool falls_back =
+        !session.database_given && !std::filesystem::exists(session.database) && std::filesystem::exists(practice);
+    return falls_back ? practice : session.database;
+}
+
 std::string read_file(const std::string& name) {
     const Handle handle{name == "-" ? STDIN_FILENO : ::open(name.c_str(), O_RDONLY | O_CLOEXEC)};
     if (handle.number < 0) {

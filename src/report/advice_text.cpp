@@ -172,10 +172,10 @@ void print_candidate(Paper& paper, const Advice& advice, const JudgedCandidate& 
 void print_candidates(Paper& paper, const Advice& advice, Detail detail) {
     if (advice.candidates.empty()) return;
     paper.blank();
-    const std::string amplifier = advice.amplifier
-                                      ? fmt::format("for {} {} ({} channels wanted)", advice.amplifier->maker,
-                                                    advice.amplifier->name, advice.channels_wanted)
-                                      : std::string("checked against the tap only: no amplifier was named");
+    const std::string amplifier =
+        advice.amplifier ? fmt::format("for {} {} ({} {} wanted)", advice.amplifier->maker, advice.amplifier->name,
+                                       advice.channels_wanted, advice.channels_wanted == 1 ? "channel" : "channels")
+                         : std::string("checked against the tap only: no amplifier was named");
     paper.heading(fmt::format("Converters, best first, down to {:g} Hz, {}", advice.lowest.in(hertz), amplifier));
     for (const auto& candidate : advice.candidates) print_candidate(paper, advice, candidate, detail);
 }
