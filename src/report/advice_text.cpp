@@ -9,12 +9,6 @@
 namespace tapbook {
 namespace {
 
-std::string spaced(std::string_view word) {
-    std::string text(word);
-    std::replace(text.begin(), text.end(), '_', ' ');
-    return text;
-}
-
 std::string volts(const std::optional<RmsVolts>& value) {
     return value ? fmt::format("{:.1f} V", value->in(rms_volts)) : std::string("not known");
 }

@@ -51,6 +51,12 @@ std::string colour_code(const Screen& screen, Hue hue, bool background) {
 
 }  // namespace
 
+std::string spaced(std::string_view word) {
+    std::string text(word);
+    std::replace(text.begin(), text.end(), '_', ' ');
+    return text;
+}
+
 std::vector<std::string> wrapped(std::string_view text, int width) {
     std::vector<std::string> lines;
     std::string line;

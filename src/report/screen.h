@@ -66,6 +66,9 @@ class Paper {
     std::string out_;
 };
 
+// A word of a table as people read it: "boosted_bridged" is "boosted bridged".
+std::string spaced(std::string_view word);
+
 // Text cut into lines of at most `width` columns at its spaces; a longer word stands alone on its line.
 std::vector<std::string> wrapped(std::string_view text, int width);
 

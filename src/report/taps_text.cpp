@@ -8,13 +8,6 @@
 namespace tapbook {
 namespace {
 
-std::string spaced(std::string_view word) {
-    std::string text(word);
-    for (char& c : text)
-        if (c == '_') c = ' ';
-    return text;
-}
-
 std::string capitalised(std::string text) {
     if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
     return text;
