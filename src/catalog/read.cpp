@@ -61,12 +61,14 @@ class CarReader {
         car_.systems.push_back(std::move(system));
     }
 
-    void fill_standing(TapFacts& facts, std::string_view path, std::optional<ConnectorSide> side) {
+    void fill_standing(TapFacts& facts, std::string_view path, std::optional<ConnectorSide> side,
+                       const ProvenElsewhere& proven = {}) {
         const auto notes = notes_at(path);
+        const int withdrawn = withdrawn_at(path);
         if (is_power(facts.circuit.role))
-            facts.switched = switched_standing(notes, known_, car_.year, withdrawn_at(path), side);
+            facts.switched = switched_standing(notes, known_, car_.year, withdrawn, side, proven);
         else
-            facts.pair = pair_standing(notes, side, known_, car_.year, withdrawn_at(path));
+            facts.pair = pair_standing(notes, side, known_, car_.year, withdrawn, proven);
         const auto* hazards = found_or_null(notes_.hazards, path);
         if (hazards == nullptr) return;
         for (const auto& word : *hazards)
@@ -89,6 +91,16 @@ class CarReader {
         car_.taps.push_back(std::move(facts));
     }
 
+    // The PROVEN values of the taps of the same name in the recorded systems.
+    ProvenElsewhere proven_at(std::string_view unrecorded_path) const {
+        ProvenElsewhere proven;
+        for (const auto& tap : car_.taps)
+            if (path_tail(tap.code, system_depth) == path_tail(unrecorded_path, system_depth))
+                for (const auto* standing : {&tap.pair.pair, &tap.switched.circuit})
+                    if (standing->grade == Grade::proven && standing->value) proven.insert(*standing->value);
+        return proven;
+    }
+
     void add_unrecorded() {
         const std::string first = below_first(path_join(path_, unrecorded_system));
         for (const auto& [path, notes] : notes_.live) {
@@ -100,7 +112,7 @@ class CarReader {
             facts.tap.place = path_tail(path, circuit_depth);
             facts.circuit.path = path_head(path, circuit_depth);
             facts.circuit.role = notes.front().kind == NoteKind::switched ? Role::switched_power : Role::speaker;
-            fill_standing(facts, path, {});
+            fill_standing(facts, path, {}, proven_at(path));
             car_.unrecorded.push_back(std::move(facts));
         }
     }

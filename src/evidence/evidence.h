@@ -11,3 +11,4 @@
 #include "evidence/standing.h"
 #include "evidence/switched_standing.h"
 #include "evidence/vote.h"
+#include "evidence/year_split.h"

@@ -48,14 +48,19 @@ std::vector<std::string> not_shared(const std::vector<std::string>& keys, const 
     return own.empty() ? keys : own;
 }
 
+// Names for two pairs, in words and in codes: the conductors they do not share, all where one was only half noted.
+std::vector<std::pair<std::string, std::string>> pair_choices(std::string_view one, std::string_view other) {
+    const auto first_keys = keys_of(one), second_keys = keys_of(other);
+    const bool is_one_colour = first_keys.size() == 1 || second_keys.size() == 1;
+    const auto first = is_one_colour ? first_keys : not_shared(first_keys, second_keys);
+    const auto second = is_one_colour ? second_keys : not_shared(second_keys, first_keys);
+    return {{joined(first, words), joined(second, words)}, {joined(first, code), joined(second, code)}};
+}
+
 std::string mixed_pair_line(const Standing& pair) {
-    const auto leading = keys_of(pair.claims[0].value), next = keys_of(pair.claims[1].value);
-    const bool is_one_colour = leading.size() == 1 || next.size() == 1;
-    const auto first = is_one_colour ? leading : not_shared(leading, next);
-    const auto second = is_one_colour ? next : not_shared(next, leading);
-    return mixed_line(pair,
-                      {{joined(first, words), joined(second, words)}, {joined(first, code), joined(second, code)}},
-                      cut_not, "the notes disagree on the colours");
+    constexpr std::string_view last = "the notes disagree on the colours";
+    const auto names = pair_choices(pair.claims[0].value, pair.claims[1].value);
+    return pair.find_system ? find_system_line(names, last) : mixed_line(pair, names, cut_not, last);
 }
 
 // "white positive", "WH positive"; the last wording leaves out the mark.
@@ -66,9 +71,13 @@ std::vector<std::string> polarity_names(std::string_view value) {
     return {named(key, words) + pole, named(key, code) + pole, code(*colour_of(key)) + pole};
 }
 
-std::string year_split_line(std::string_view about) {
-    return fmt::format("{} - {} changed with the model year. Say the year; meter before you cut.",
-                       word_of(Grade::year_split), about);
+std::vector<std::pair<std::string, std::string>> positive_choices(std::string_view one, std::string_view other) {
+    const auto name = [](std::string_view value, Spelling spelling) {
+        if (!value.starts_with(negative_only)) return named(value, spelling);
+        return std::string(negative_only) + named(value.substr(negative_only.size()), spelling);
+    };
+    return {{"positive is " + name(one, words), name(other, words)},
+            {"positive is " + name(one, code), name(other, code)}};
 }
 
 }  // namespace
@@ -77,7 +86,9 @@ std::string standing_line(const PairStanding& standing) {
     const Standing& pair = standing.pair;
     if (pair.value) return settled_line(pair, {pair_names(standing), "Meter before you cut."});
     if (pair.grade == Grade::mixed) return mixed_pair_line(pair);
-    if (pair.grade == Grade::year_split) return year_split_line("the colours");
+    if (pair.grade == Grade::year_split)
+        return split_line(pair, pair_choices(pair.split->change.old_value, pair.split->change.new_value),
+                          "the colours");
     return empty_line(pair, "this pair", "Meter it, then save your reading.");
 }
 
@@ -86,34 +97,31 @@ std::string polarity_line(const PairStanding& standing) {
     if (polarity.value)
         return settled_line(polarity,
                             {polarity_names(*polarity.value), "Check it with a tone first.", "only copied or assumed"});
-    if (polarity.grade == Grade::mixed) {
-        const auto name = [&](std::size_t claim, Spelling spelling) {
-            const std::string_view value = polarity.claims[claim].value;
-            if (!value.starts_with(negative_only)) return named(value, spelling);
-            return std::string(negative_only) + named(value.substr(negative_only.size()), spelling);
-        };
-        return mixed_line(
-            polarity,
-            {{"positive is " + name(0, words), name(1, words)}, {"positive is " + name(0, code), name(1, code)}},
-            "Trust neither; check with a tone.", "the notes disagree on the polarity");
-    }
-    if (polarity.grade == Grade::year_split) return year_split_line("the polarity");
+    if (polarity.grade == Grade::mixed)
+        return mixed_line(polarity, positive_choices(polarity.claims[0].value, polarity.claims[1].value),
+                          "Trust neither; check with a tone.", "the notes disagree on the polarity");
+    if (polarity.grade == Grade::year_split)
+        return split_line(polarity,
+                          positive_choices(polarity.split->change.old_value, polarity.split->change.new_value),
+                          "the polarity");
     return empty_line(polarity, "the polarity", "Check it with a tone, then save it.");
 }
 
 std::string premium_line(const Standing& premium) {
-    const auto name = [](const Claim& claim) -> std::string {
-        return claim.value == "true" ? "separate amplifier" : "no separate amplifier";
+    const auto name = [](std::string_view value) -> std::string {
+        return value == "true" ? "separate amplifier" : "no separate amplifier";
     };
-    const auto short_name = [](const Claim& claim) -> std::string { return claim.value == "true" ? "yes" : "no"; };
-    if (premium.value)
-        return settled_line(premium, {{name(premium.claims[0])}, "Look for it before you choose a part."});
+    const auto choices = [&](std::string_view one, std::string_view other) {
+        const auto brief = [](std::string_view value) -> std::string { return value == "true" ? "yes" : "no"; };
+        return std::vector<std::pair<std::string, std::string>>{{name(one), name(other)}, {brief(one), brief(other)}};
+    };
+    if (premium.value) return settled_line(premium, {{name(*premium.value)}, "Look for it before you choose a part."});
     if (premium.grade == Grade::mixed)
-        return mixed_line(premium,
-                          {{name(premium.claims[0]), name(premium.claims[1])},
-                           {short_name(premium.claims[0]), short_name(premium.claims[1])}},
+        return mixed_line(premium, choices(premium.claims[0].value, premium.claims[1].value),
                           "Do not choose on this; look for it.", "the notes disagree on a separate amplifier");
-    if (premium.grade == Grade::year_split) return year_split_line("the amplifier");
+    if (premium.grade == Grade::year_split)
+        return split_line(premium, choices(premium.split->change.old_value, premium.split->change.new_value),
+                          "the amplifier");
     return empty_line(premium, "whether there is a separate amplifier", "Look for it, then save it.");
 }
 
@@ -129,11 +137,17 @@ std::string switched_line(const SwitchedStanding& standing) {
         if (standing.colour) what = {live + ", " + words(*standing.colour), live + ", " + code(*standing.colour)};
         return settled_line(circuit, {what, "Meter before you tap."});
     }
-    if (circuit.grade == Grade::mixed)
-        return mixed_line(circuit, {{name(circuit.claims[0].value), name(circuit.claims[1].value)}},
-                          "Do not tap on this; meter, then save your reading.",
-                          "the notes disagree on when it is live");
-    if (circuit.grade == Grade::year_split) return year_split_line("the circuit");
+    if (circuit.grade == Grade::mixed) {
+        constexpr std::string_view last = "the notes disagree on when it is live";
+        const std::vector<std::pair<std::string, std::string>> names = {
+            {name(circuit.claims[0].value), name(circuit.claims[1].value)}};
+        return circuit.find_system
+                   ? find_system_line(names, last)
+                   : mixed_line(circuit, names, "Do not tap on this; meter, then save your reading.", last);
+    }
+    if (circuit.grade == Grade::year_split)
+        return split_line(circuit, {{name(circuit.split->change.old_value), name(circuit.split->change.new_value)}},
+                          "the circuit");
     return empty_line(circuit, "when this circuit is live", "Meter it, then save your reading.");
 }
 

@@ -93,6 +93,34 @@ std::string mixed_line(const Standing& standing, const std::vector<std::pair<std
     return fmt::format("{} - {} ({} answers). {}", grade, last, standing.claims.size(), to_do);
 }
 
+std::string split_line(const Standing& standing, const std::vector<std::pair<std::string, std::string>>& names,
+                       std::string_view last) {
+    const YearSplit& change = standing.split->change;
+    const auto grade = word_of(Grade::year_split);
+    const std::string end = standing.outside_years ? fmt::format("; nobody has seen a {}: meter.", *standing.asked_year)
+                                                   : std::string(". Say the year; meter before you cut.");
+    for (const auto& [before, after] : names) {
+        const std::string full = fmt::format("{} - {} until {} ({}), {} from {} ({}){}", grade, before,
+                                             change.last_old_year, word_of(standing.split->old_grade), after,
+                                             change.first_new_year, word_of(standing.split->new_grade), end);
+        if (fits(full)) return full;
+        const std::string bare = fmt::format("{} - {} until {}, {} from {}{}", grade, before, change.last_old_year,
+                                             after, change.first_new_year, end);
+        if (fits(bare)) return bare;
+    }
+    return fmt::format("{} - {} changed between {} and {}{}", grade, last, change.last_old_year, change.first_new_year,
+                       end);
+}
+
+std::string find_system_line(const std::vector<std::pair<std::string, std::string>>& names, std::string_view last) {
+    constexpr std::string_view to_do = "find out which sound system this is. Each is proven in another.";
+    for (const auto& [first, second] : names) {
+        const std::string line = fmt::format("{} - {} or {}: {}", word_of(Grade::mixed), first, second, to_do);
+        if (fits(line)) return line;
+    }
+    return fmt::format("{} - {}: {}", word_of(Grade::mixed), last, to_do);
+}
+
 std::string empty_line(const Standing& standing, std::string_view about, std::string_view to_do) {
     if (standing.grade == Grade::pulled)
         return fmt::format("{} - every note on {} was withdrawn. {}", word_of(Grade::pulled), about, to_do);

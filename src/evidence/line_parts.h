@@ -25,6 +25,15 @@ std::string settled_line(const Standing& standing, const LineSubject& subject);
 std::string mixed_line(const Standing& standing, const std::vector<std::pair<std::string, std::string>>& names,
                        std::string_view to_do, std::string_view last);
 
+// "YEAR SPLIT - white until 2015 (PROVEN), brown from 2017 (PROVEN). Say the year; meter before you cut." and, for an
+// asked year that nobody has seen, "...; nobody has seen a 2016: meter." `names` are wordings from long to short, old
+// value first; `last` is said when none fits. REQUIRES standing.split.
+std::string split_line(const Standing& standing, const std::vector<std::pair<std::string, std::string>>& names,
+                       std::string_view last);
+
+// "MIXED - white or brown: each is proven in another sound system; find out which one this is." REQUIRES two claims.
+std::string find_system_line(const std::vector<std::pair<std::string, std::string>>& names, std::string_view last);
+
 // "BLANK - nobody has noted ..." or "PULLED - every note on ... was withdrawn."
 std::string empty_line(const Standing& standing, std::string_view about, std::string_view to_do);
 

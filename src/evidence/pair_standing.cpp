@@ -14,8 +14,8 @@ namespace {
 class PairReader {
   public:
     PairReader(std::span<const Note> notes, std::optional<ConnectorSide> side, const KnownShops& known,
-               std::optional<int> year, int withdrawn)
-        : known_(known), year_(year), withdrawn_(withdrawn) {
+               std::optional<int> year, int withdrawn, const ProvenElsewhere& proven_elsewhere)
+        : known_(known), year_(year), withdrawn_(withdrawn), proven_elsewhere_(proven_elsewhere) {
         for (const Note& note : notes) {
             if (note.kind != NoteKind::pair) continue;
             all_.push_back(&note);
@@ -43,7 +43,7 @@ class PairReader {
     void read_pair() {
         std::vector<Vote> votes;
         for (const auto& saying : sayings_) votes.push_back(vote_of(*saying.note, saying.pair));
-        out_.pair = standing_of(votes, known_, year_, withdrawn_);
+        out_.pair = unrecorded_standing_of(votes, known_, year_, withdrawn_, proven_elsewhere_);
         out_.relied_on = relied_on(out_.pair, votes, near_);
         for (const auto& saying : sayings_)
             if (!out_.pair.value || saying.pair == *out_.pair.value) supporting_.push_back(saying);
@@ -79,11 +79,18 @@ class PairReader {
         std::vector<Vote> votes;
         for (const auto& saying : sayings_)
             if (const auto colour = colour_of(saying.*key)) votes.push_back(vote_of(*saying.note, code(*colour)));
+        const Standing standing = standing_of(votes, known_);
         std::vector<ColourClaim> claims;
-        for (const auto& claim : standing_of(votes, known_, year_).claims)
-            claims.push_back(
-                {*wire_colour_from_code(claim.value), claim.grade, claim.first_year, claim.last_year, claim.notes});
+        for (const auto& claim : standing.claims)
+            claims.push_back({*wire_colour_from_code(claim.value), grade_beside_others(standing, claim),
+                              claim.first_year, claim.last_year, claim.notes});
         return claims;
+    }
+
+    static Grade grade_beside_others(const Standing& standing, const Claim& claim) {
+        if (standing.split && claim.value == standing.split->change.old_value) return standing.split->old_grade;
+        if (standing.split && claim.value == standing.split->change.new_value) return standing.split->new_grade;
+        return standing.value == claim.value ? standing.grade : claim.grade;
     }
 
     // A cavity goes with its conductor: a note that has the printed conductors the other way round has its cavities
@@ -131,6 +138,7 @@ class PairReader {
     const KnownShops& known_;
     std::optional<int> year_;
     int withdrawn_;
+    const ProvenElsewhere& proven_elsewhere_;
     std::vector<const Note*> all_, near_;  // near: not from another side of the connector
     std::vector<PairSaying> sayings_, supporting_;
     std::string positive_key_, negative_key_;
@@ -140,8 +148,8 @@ class PairReader {
 }  // namespace
 
 PairStanding pair_standing(std::span<const Note> notes, std::optional<ConnectorSide> side, const KnownShops& known,
-                           std::optional<int> year, int withdrawn) {
-    return PairReader(notes, side, known, year, withdrawn).read();
+                           std::optional<int> year, int withdrawn, const ProvenElsewhere& proven_elsewhere) {
+    return PairReader(notes, side, known, year, withdrawn, proven_elsewhere).read();
 }
 
 }  // namespace tapbook

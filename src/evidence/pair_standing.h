@@ -18,7 +18,7 @@ namespace tapbook {
 // One colour that notes name for a conductor.
 struct ColourClaim {
     WireColour colour;
-    Grade grade = Grade::blank;  // of this colour by itself
+    Grade grade = Grade::blank;  // of this colour by itself; within its own years when the year split them
     std::optional<int> first_year, last_year;
     int notes = 0;
 };
@@ -47,7 +47,9 @@ struct PairStanding {
 
 // Notes of another kind than `pair` are left out. `side` is the connector side of the tap point; without it, and for
 // notes without a side, every note counts as taken there. `withdrawn` counts for the pair and the polarity.
+// `proven_elsewhere` only for notes on cars whose sound system was not written down.
 PairStanding pair_standing(std::span<const Note> notes, std::optional<ConnectorSide> side, const KnownShops& known,
-                           std::optional<int> year = {}, int withdrawn = 0);
+                           std::optional<int> year = {}, int withdrawn = 0,
+                           const ProvenElsewhere& proven_elsewhere = {});
 
 }  // namespace tapbook

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "evidence/tally.h"
@@ -75,6 +76,18 @@ std::vector<Claim> claims_of(const std::vector<const Vote*>& votes, const KnownS
 
 constexpr int points_that_contest = 3;
 
+bool is_proven(const std::vector<Claim>& claims) {
+    constexpr int least_lead = 6, least_shops = 2, least_cars = 2;
+    const Claim& leading = claims.front();
+    int all = 0, next = 0;
+    for (const Claim& claim : claims) {
+        all += claim.points;
+        if (&claim != &leading) next = std::max(next, claim.points);
+    }
+    return leading.points - next >= least_lead && leading.known_shops >= least_shops && leading.cars >= least_cars &&
+           leading.measured_cars >= least_cars && 5 * leading.points >= 4 * all;
+}
+
 // Does the next value leave the leading one open?
 bool is_contested(const std::vector<Claim>& claims) {
     if (claims.size() < 2) return false;
@@ -105,30 +118,110 @@ Grade one_lower(Grade grade) {
     return grade;
 }
 
-void settle_on_leading(Standing& standing) {
+void settle_on_leading(Standing& standing, Grade grade) {
     const Claim& leading = standing.claims.front();
     standing.value = leading.value;
-    standing.grade = leading.grade;
+    standing.grade = grade;
     if (!standing.asked_year || is_among_years_seen(leading, *standing.asked_year)) return;
     standing.outside_years = true;
     standing.grade = one_lower(standing.grade);
 }
 
+// Claims in, grade and value out: one value over the years of these claims. REQUIRES claims.
+void settle(Standing& standing) {
+    if (is_proven(standing.claims))
+        settle_on_leading(standing, Grade::proven);
+    else if (is_contested(standing.claims))
+        standing.grade = Grade::mixed;
+    else
+        settle_on_leading(standing, standing.claims.front().grade);
+}
+
+// Each car with its best note. A car not told apart counts only where its shop has no told car for that value.
+std::vector<DatedCar> dated_cars(const std::vector<const Vote*>& votes) {
+    std::map<std::tuple<std::string, bool, std::string, std::string>, const Vote*> best;
+    std::set<std::tuple<std::string, bool, std::string>> told;
+    const auto is_better = [](const Vote& a, const Vote& b) {
+        return a.points != b.points ? a.points > b.points : age(b) < age(a);
+    };
+    for (const Vote* vote : votes) {
+        if (!vote->looked_at || !vote->year) continue;
+        const Vote*& kept = best[{vote->shop, vote->vouched, vote->value, vote->car}];
+        if (kept == nullptr || is_better(*vote, *kept)) kept = vote;
+        if (!vote->car.empty()) told.insert({vote->shop, vote->vouched, vote->value});
+    }
+    std::vector<DatedCar> cars;
+    for (const auto& [key, vote] : best)
+        if (!vote->car.empty() || !told.contains({vote->shop, vote->vouched, vote->value}))
+            cars.push_back({vote->value, *vote->year, vote->points});
+    return cars;
+}
+
+enum class Side { old_one, new_one };
+
+std::vector<const Vote*> votes_of(const std::vector<const Vote*>& votes, const YearSplit& change, Side side) {
+    const bool is_old = side == Side::old_one;
+    const std::string& other = is_old ? change.new_value : change.old_value;
+    std::vector<const Vote*> own;
+    for (const Vote* vote : votes) {
+        const bool belongs = !vote->year ? vote->value != other
+                             : is_old    ? *vote->year < change.first_new_year
+                                         : *vote->year > change.last_old_year;
+        if (belongs) own.push_back(vote);
+    }
+    return own;
+}
+
+void settle_split(Standing& standing, const YearSplit& change, const std::vector<const Vote*>& live,
+                  const KnownShops& known) {
+    const auto settled = [&](Side side, std::optional<int> year) {
+        Standing one;
+        one.asked_year = year;
+        one.claims = claims_of(votes_of(live, change, side), known);
+        settle(one);
+        return one;
+    };
+    const SplitStanding split{change, settled(Side::old_one, {}).grade, settled(Side::new_one, {}).grade};
+    const auto year = standing.asked_year;
+    if (year && (*year <= change.last_old_year || *year >= change.first_new_year)) {
+        Standing side = settled(*year <= change.last_old_year ? Side::old_one : Side::new_one, year);
+        side.struck = std::move(standing.struck);
+        standing = std::move(side);
+    } else {
+        standing.grade = Grade::year_split;
+        standing.outside_years = year.has_value();
+    }
+    standing.split = split;
+}
+
 }  // namespace
 
-Standing standing_of(std::span<const Vote> votes, const KnownShops& known, std::optional<int> year, int withdrawn) {
+Standing standing_of(std::span<const Vote> votes, const KnownShops& known, std::optional<int> year, int withdrawn,
+                     YearTest year_test) {
     Standing standing;
     standing.asked_year = year;
     Sifted sifted = sift(votes);
     standing.struck = std::move(sifted.struck);
     standing.claims = claims_of(sifted.live, known);
-    if (standing.claims.empty())
+    if (standing.claims.empty()) {
         standing.grade = withdrawn > 0 ? Grade::pulled : Grade::blank;
-    else if (is_contested(standing.claims))
-        standing.grade = Grade::mixed;
+        return standing;
+    }
+    const auto change = year_test == YearTest::on ? year_split_of(dated_cars(sifted.live)) : std::nullopt;
+    if (change)
+        settle_split(standing, *change, sifted.live, known);
     else
-        settle_on_leading(standing);
+        settle(standing);
     return standing;
+}
+
+Standing unrecorded_standing_of(std::span<const Vote> votes, const KnownShops& known, std::optional<int> year,
+                                int withdrawn, const ProvenElsewhere& proven) {
+    Standing mixed = standing_of(votes, known, year, withdrawn, YearTest::off);
+    mixed.find_system =
+        mixed.grade == Grade::mixed && std::all_of(mixed.claims.begin(), mixed.claims.end(),
+                                                   [&](const Claim& claim) { return proven.contains(claim.value); });
+    return mixed.find_system ? mixed : standing_of(votes, known, year, withdrawn);
 }
 
 }  // namespace tapbook

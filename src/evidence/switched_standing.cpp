@@ -7,7 +7,8 @@
 namespace tapbook {
 
 SwitchedStanding switched_standing(std::span<const Note> notes, const KnownShops& known, std::optional<int> year,
-                                   int withdrawn, std::optional<ConnectorSide> side) {
+                                   int withdrawn, std::optional<ConnectorSide> side,
+                                   const ProvenElsewhere& proven_elsewhere) {
     SwitchedStanding standing;
     std::vector<const Note*> all;
     std::vector<Vote> classes, wires;
@@ -25,7 +26,7 @@ SwitchedStanding switched_standing(std::span<const Note> notes, const KnownShops
     }
     standing.notes = static_cast<int>(all.size());
     standing.altered = found_altered(all);
-    standing.circuit = standing_of(classes, known, year, withdrawn);
+    standing.circuit = unrecorded_standing_of(classes, known, year, withdrawn, proven_elsewhere);
     standing.wire = standing_of(wires, known, year, withdrawn);
     standing.connector = text_standing(connectors, known, year);
     if (standing.circuit.value) standing.live = parse_word<SwitchedClass>(*standing.circuit.value);

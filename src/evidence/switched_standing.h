@@ -23,8 +23,9 @@ struct SwitchedStanding {
 };
 
 // Notes of another kind than `switched` are left out; one whose volts were not all read has no say on the class.
-// `side` as for pair_standing(). `withdrawn` counts for circuit and wire.
+// `side` and `proven_elsewhere` as for pair_standing(). `withdrawn` counts for circuit and wire.
 SwitchedStanding switched_standing(std::span<const Note> notes, const KnownShops& known, std::optional<int> year = {},
-                                   int withdrawn = 0, std::optional<ConnectorSide> side = {});
+                                   int withdrawn = 0, std::optional<ConnectorSide> side = {},
+                                   const ProvenElsewhere& proven_elsewhere = {});
 
 }  // namespace tapbook

@@ -51,6 +51,7 @@ Claim Tally::claim() const {
     for (const auto& [id, shop] : shops_) {
         const int cars = count_of(shop.cars);
         ++claim.shops;
+        if (!id.empty()) ++claim.known_shops;
         claim.cars += cars;
         claim.measured_cars += count_of(shop.measured_cars);
         if (const auto found = shop.cars_by_method.find(best_method_); found != shop.cars_by_method.end()) {

@@ -77,4 +77,15 @@ inline std::vector<Vote> any_votes(Dice& dice, int most) {
     return votes;
 }
 
+// Votes on a fact that mostly changed its value in some year.
+inline std::vector<Vote> any_changed_votes(Dice& dice, int most) {
+    const int change = 2011 + dice.below(4);
+    auto votes = any_votes(dice, most);
+    for (auto& vote : votes) {
+        vote.car += std::to_string(dice.below(3));
+        if (!dice.one_in(8)) vote.value = !vote.year || *vote.year < change ? "white" : "brown";
+    }
+    return votes;
+}
+
 }  // namespace tapbook::ledgers

@@ -32,18 +32,18 @@ TEST_CASE("one car is said with its shop and year") {
 TEST_CASE("agreement is said with cars, shops, years and who is against") {
     auto notes = four_cars();
     CHECK(standing_line(pair_of(notes)) ==
-          "MATCHED - white/black: metered on 4 cars at 3 shops, 2013-2015, nobody against. Meter before you cut.");
+          "PROVEN - white/black: metered on 4 cars at 3 shops, 2013-2015, nobody against. Meter before you cut.");
     CHECK(polarity_line(pair_of(notes)) ==
           "ONE CAR - white positive: phase-checked at 1 shop, 2013. Check it with a tone first.");
     notes[3].method = Method::seen;
     notes.push_back(pair_note(5, "TN", "BK").by("S4").how(Method::seen));
     CHECK(standing_line(pair_of(notes)) ==
-          "MATCHED - white/black: metered on 3 of 4 cars at 3 shops, 2013-2015, 1 note against. Meter before you cut.");
+          "PROVEN - white/black: metered on 3 of 4 cars at 3 shops, 2013-2015, 1 note against. Meter before you cut.");
 }
 
 TEST_CASE("a year that nobody has seen is named") {
     CHECK(standing_line(pair_of(four_cars(), {}, 2016)) ==
-          "ONE CAR - white/black: metered on 4 cars at 3 shops, 2013-2015; nobody has seen a 2016. Meter before you "
+          "MATCHED - white/black: metered on 4 cars at 3 shops, 2013-2015; nobody has seen a 2016. Meter before you "
           "cut.");
 }
 
@@ -59,7 +59,7 @@ TEST_CASE("a disputed polarity joins the two colours by and") {
     const auto standing = pair_of({pair_note(1, "WH", "BK").how(Method::metered, phase),
                                    pair_note(2, "BK", "WH").by("S2").how(Method::metered, phase)});
     CHECK(standing_line(standing) ==
-          "MATCHED - black and white: metered on 2 cars at 2 shops, year not noted, nobody against. Meter before you "
+          "PROVEN - black and white: metered on 2 cars at 2 shops, year not noted, nobody against. Meter before you "
           "cut.");
     CHECK(polarity_line(standing) ==
           "MIXED - positive is BK (1 shop phase-checked) or WH (1 shop phase-checked). Trust neither; check with a "
@@ -73,6 +73,40 @@ TEST_CASE("copied, missing and withdrawn notes are said as such") {
     CHECK(polarity_line(pair_of({})) == "BLANK - nobody has noted the polarity. Check it with a tone, then save it.");
     CHECK(standing_line(pair_of({}, {}, {}, 2)) ==
           "PULLED - every note on this pair was withdrawn. Meter it, then save your reading.");
+}
+
+TEST_CASE("a change with the model year is said with its interval and the grade of either side") {
+    const std::vector<Note> notes = {
+        pair_note(1, "WH", "BK").by("S1", "old").in(2013),
+        pair_note(2, "WH", "BK").by("S2", "old").in(2014),
+        pair_note(3, "WH", "BK").by("S3", "old").in(2015),
+        pair_note(4, "BN", "BK").by("S1", "new").how(Method::scoped, phase).in(2017),
+        pair_note(5, "BN", "BK").by("S2", "new").how(Method::scoped, phase).in(2018),
+    };
+    CHECK(standing_line(pair_of(notes)) ==
+          "YEAR SPLIT - white until 2015 (PROVEN), brown from 2017 (PROVEN). Say the year; meter before you cut.");
+    CHECK(standing_line(pair_of(notes, {}, 2016)) ==
+          "YEAR SPLIT - white until 2015 (PROVEN), brown from 2017 (PROVEN); nobody has seen a 2016: meter.");
+    CHECK(standing_line(pair_of(notes, {}, 2014)) ==
+          "PROVEN - white/black: metered on 3 cars at 3 shops, 2013-2015, nobody against. Meter before you cut.");
+    CHECK(ledgers::printed(pair_of(notes, {}, 2018)) == "+BN -BK");
+    CHECK(ledgers::printed(pair_of(notes)) == "+- --");
+    const auto claims = pair_of(notes).positive_claims;
+    REQUIRE(claims.size() == 2);
+    for (const auto& claim : claims) CHECK(claim.grade == Grade::proven);
+}
+
+TEST_CASE("a pair that is proven both ways in other sound systems asks for the system, not for the year") {
+    std::vector<Note> notes;
+    for (int i = 0; i < 4; ++i)
+        notes.push_back(pair_note(i, i < 2 ? "WH" : "BN", "BK")
+                            .by("S" + std::to_string(i % 2 + 1), i < 2 ? "a" : "b")
+                            .in(2013 + i));
+    const auto standing = pair_standing(notes, {}, known(), {}, 0, {"BK|WH", "BK|BN"});
+    CHECK(standing_line(standing) ==
+          "MIXED - brown or white: find out which sound system this is. Each is proven in another.");
+    const auto only_one = pair_standing(notes, {}, known(), {}, 0, {"BK|WH"});
+    CHECK_FALSE(only_one.pair.find_system);
 }
 
 TEST_CASE("two conductors of one colour are said with their mark") {

@@ -20,7 +20,7 @@ const auto phase = PolarityMethod::phase;
 TEST_CASE("two notes with the conductors the other way round agree on the pair and disagree on the polarity") {
     const auto standing = pair_of({pair_note(1, "WH", "BK").how(Method::metered, phase),
                                    pair_note(2, "BK", "WH").by("S2").how(Method::metered, phase)});
-    CHECK(standing.pair.grade == Grade::matched);
+    CHECK(standing.pair.grade == Grade::proven);
     CHECK(standing.pair.value == "BK|WH");
     CHECK(standing.polarity.grade == Grade::mixed);
     CHECK(printed(standing) == "+- --");
@@ -34,12 +34,12 @@ TEST_CASE("a tested polarity leads over one that is only assumed") {
                                    pair_note(3, "WH", "BK").by("S3")});
     CHECK(printed(standing) == "+BK -WH");
     CHECK(standing.polarity.grade == Grade::one_car);
-    CHECK(standing.pair.grade == Grade::matched);
+    CHECK(standing.pair.grade == Grade::proven);
 }
 
-TEST_CASE("metered pairs without a polarity method are MATCHED with PAPER polarity") {
+TEST_CASE("metered pairs without a polarity method are PROVEN with PAPER polarity") {
     const auto standing = pair_of({pair_note(1, "WH", "BK"), pair_note(2, "WH", "BK").by("S2")});
-    CHECK(standing.pair.grade == Grade::matched);
+    CHECK(standing.pair.grade == Grade::proven);
     CHECK(standing.polarity.grade == Grade::paper);
     CHECK(printed(standing) == "+WH -BK");
 }
@@ -71,7 +71,7 @@ TEST_CASE("once the pair is settled only its own notes have a say on the polarit
 
 TEST_CASE("a note with one colour supports the one pair that holds it") {
     const auto standing = pair_of({pair_note(1, "WH", "BK"), pair_note(2, "", "BK").by("S2")});
-    CHECK(standing.pair.grade == Grade::matched);
+    CHECK(standing.pair.grade == Grade::proven);
     CHECK(standing.polarity.claims.size() == 1);
     CHECK(standing.polarity.claims[0].notes == 2);  // the other conductor is the positive one
 }
@@ -81,12 +81,12 @@ TEST_CASE("a note with one colour stands by itself where two pairs hold it, or n
         pair_of({pair_note(1, "WH", "BK"), pair_note(2, "TN", "BK").by("S2"), pair_note(3, "", "BK").by("S3")});
     CHECK(two.pair.claims.size() == 3);
     const auto none = pair_of({pair_note(1, "", "BN"), pair_note(2, "", "BN").by("S2")});
-    CHECK(none.pair.grade == Grade::matched);
+    CHECK(none.pair.grade == Grade::proven);
     CHECK(none.pair.value == "BN");
     CHECK(printed(none) == "+- -BN");
     CHECK(none.conductors.size() == 1);
     const auto turned = pair_of({pair_note(1, "", "BN"), pair_note(2, "BN", "").by("S2")});
-    CHECK(turned.pair.grade == Grade::matched);
+    CHECK(turned.pair.grade == Grade::proven);
     CHECK(turned.polarity.grade == Grade::mixed);
 }
 
@@ -97,13 +97,13 @@ TEST_CASE("conductors of one colour are told apart by their marks") {
     const auto agreed = pair_of({first, second});
     CHECK(agreed.same_colours);
     CHECK(agreed.pair.value == "BN|BN ring");
-    CHECK(agreed.pair.grade == Grade::matched);
+    CHECK(agreed.pair.grade == Grade::proven);
     CHECK(printed(agreed) == "+BN -BN");
     CHECK(agreed.positive_mark == "ring");
     CHECK(agreed.negative_mark.empty());
     std::swap(second.positive_mark, second.negative_mark);
     const auto turned = pair_of({first, second});
-    CHECK(turned.pair.grade == Grade::matched);
+    CHECK(turned.pair.grade == Grade::proven);
     CHECK(turned.polarity.grade == Grade::mixed);
 }
 
@@ -111,7 +111,7 @@ TEST_CASE("a mark beside a colour that already tells the conductor does not make
     auto first = pair_note(1, "WH", "BK");
     first.negative_mark = "print";
     const auto standing = pair_of({first, pair_note(2, "WH", "BK").by("S2")});
-    CHECK(standing.pair.grade == Grade::matched);
+    CHECK(standing.pair.grade == Grade::proven);
     CHECK(standing.negative_mark == "print");
     CHECK_FALSE(standing.same_colours);
 }
@@ -155,7 +155,7 @@ TEST_CASE("cavities go with their conductors when a note has them the other way 
     const auto standing = pair_of({first, turned});
     CHECK(standing.positive_cavity.value == "3");
     CHECK(standing.negative_cavity.value == "4");
-    CHECK(standing.positive_cavity.grade == Grade::matched);
+    CHECK(standing.positive_cavity.grade == Grade::proven);
 }
 
 TEST_CASE("spellings of one connector agree, and the newest spelling is printed") {
@@ -163,7 +163,7 @@ TEST_CASE("spellings of one connector agree, and the newest spelling is printed"
     first.connector = "c 12";
     second.connector = "C-12";
     const auto standing = pair_of({first, second});
-    CHECK(standing.connector.grade == Grade::matched);
+    CHECK(standing.connector.grade == Grade::proven);
     CHECK(standing.connector.value == "C-12");
 }
 

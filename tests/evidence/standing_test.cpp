@@ -27,7 +27,7 @@ Grade grade_of(const std::vector<Vote>& votes, std::optional<int> year = {}) {
 }  // namespace
 
 TEST_CASE("in the worked case white has 10 points, brown 9, and over all years nothing is picked") {
-    const auto standing = standing_of(white_or_brown(), known());
+    const auto standing = standing_of(white_or_brown(), known(), {}, 0, YearTest::off);
     REQUIRE(standing.claims.size() == 2);
     const Claim &white = standing.claims[0], &brown = standing.claims[1];
     CHECK(white.value == "white");
@@ -45,6 +45,104 @@ TEST_CASE("in the worked case white has 10 points, brown 9, and over all years n
     CHECK(brown.best_method_cars == 1);
     CHECK(standing.grade == Grade::mixed);
     CHECK_FALSE(standing.value);
+}
+
+TEST_CASE("in the worked case the year explains 9 points more and splits between 2015 and 2017, both sides PROVEN") {
+    const auto standing = standing_of(white_or_brown(), known());
+    CHECK(standing.grade == Grade::year_split);
+    CHECK_FALSE(standing.value);
+    REQUIRE(standing.split);
+    const YearSplit& change = standing.split->change;
+    CHECK(change.old_value == "white");
+    CHECK(change.new_value == "brown");
+    CHECK(change.last_old_year == 2015);
+    CHECK(change.first_new_year == 2017);
+    CHECK(change.gain == 9);    // 19 - 10
+    CHECK(change.breaks == 5);  // 2014 to 2018
+    CHECK(change.values == 2);
+    CHECK(change.old_cars == 4);
+    CHECK(change.new_cars == 3);
+    CHECK(standing.split->old_grade == Grade::proven);
+    CHECK(standing.split->new_grade == Grade::proven);
+}
+
+TEST_CASE("in the worked case a 2014 car is white, a 2018 car brown, and nobody has seen a 2016") {
+    const auto at = [](int year) { return standing_of(white_or_brown(), known(), year); };
+    CHECK(at(2014).value == "white");
+    CHECK(at(2014).grade == Grade::proven);
+    CHECK(at(2014).claims[0].points == 10);  // the copied sheet counts for white
+    CHECK(at(2018).value == "brown");
+    CHECK(at(2018).grade == Grade::proven);
+    CHECK(at(2018).claims.size() == 1);
+    CHECK(at(2016).grade == Grade::year_split);
+    CHECK(at(2016).outside_years);
+    CHECK_FALSE(at(2016).value);
+    CHECK(at(2011).grade == Grade::matched);  // before the years seen: one lower
+    CHECK(at(2011).outside_years);
+    CHECK(at(2030).value == "brown");
+    CHECK(at(2030).grade == Grade::matched);
+}
+
+TEST_CASE("PROVEN needs each of its five conditions") {
+    const std::vector proven = {vote(1, "white", Method::metered, "S1", "a"),
+                                vote(2, "white", Method::metered, "S2", "b")};
+    CHECK(grade_of(proven) == Grade::proven);  // 6 points, 2 shops, 2 cars, 2 metered, all points
+    auto votes = proven;
+    votes[1].method_word = "seen", votes[1].measured = false;
+    CHECK(grade_of(votes) == Grade::matched);  // one metered car
+    votes = proven;
+    votes[1].shop = "X1";
+    CHECK(grade_of(votes) == Grade::matched);  // the second shop is not known
+    votes = proven;
+    votes[1].vouched = false;
+    CHECK(grade_of(votes) == Grade::matched);  // nor is one that nobody vouches for
+    votes = proven;
+    votes[1].points = 2;
+    CHECK(grade_of(votes) == Grade::matched);  // 5 points
+    votes = proven;
+    votes.push_back(vote(3, "tan", Method::copied, "S3", ""));
+    CHECK(grade_of(votes) == Grade::matched);  // leads by 5
+    votes[0].points = votes[1].points = 4;
+    CHECK(grade_of(votes) == Grade::proven);  // leads by 7 with 8 of 9
+    votes.push_back(vote(4, "brown", Method::seen, "S4", "c"));
+    CHECK(grade_of(votes) == Grade::matched);  // leads by 6 with 8 of 11
+    CHECK(grade_of({vote(1, "white", Method::scoped, "S1", "a"), vote(2, "white", Method::scoped, "S1", "b"),
+                    vote(3, "white", Method::scoped, "S1", "c")}) == Grade::matched);  // one shop
+}
+
+TEST_CASE("a value that is PROVEN is printed although another has 3 points") {
+    std::vector<Vote> votes;
+    for (int i = 1; i <= 4; ++i)
+        votes.push_back(vote(i, "white", Method::scoped, "S" + std::to_string(i), "a", 2013 + i % 2));
+    votes.push_back(vote(5, "tan", Method::metered, "S5", "a", 2013));
+    CHECK(grade_of(votes) == Grade::proven);  // 16 against 3
+    CHECK(standing_of(votes, known()).claims[1].points == 3);
+}
+
+TEST_CASE("a note without a year speaks for the side whose value it names, and against both when it names neither") {
+    auto votes = white_or_brown();
+    votes.push_back(vote(10, "white", Method::metered, "S6", "h"));
+    CHECK(standing_of(votes, known(), 2018).claims.size() == 1);
+    votes.push_back(vote(11, "tan", Method::metered, "S7", "i"));
+    CHECK(standing_of(votes, known(), 2018).claims.size() == 2);
+    CHECK(standing_of(votes, known(), 2014).claims.size() == 2);
+    CHECK(standing_of(votes, known(), 2014).claims[0].points == 13);
+}
+
+TEST_CASE("no split is reported with one car on a side, or where another pair of values explains as much") {
+    const auto old_ones = [](std::string value) {
+        return std::vector{DatedCar{value, 2012, 4}, DatedCar{value, 2013, 4}, DatedCar{value, 2013, 4}};
+    };
+    auto cars = old_ones("white");
+    cars.push_back({"brown", 2016, 40});
+    CHECK(is_far_likelier(*best_year_split(cars)));
+    CHECK_FALSE(year_split_of(cars));
+    cars.push_back({"brown", 2017, 4});
+    CHECK(year_split_of(cars));
+    cars.push_back({"tan", 2016, 40});
+    cars.push_back({"tan", 2017, 4});
+    CHECK_FALSE(best_year_split(cars)->is_only_pair);
+    CHECK_FALSE(year_split_of(cars));
 }
 
 TEST_CASE("without a note a fact is BLANK, or PULLED when all its notes were withdrawn") {
@@ -187,7 +285,8 @@ TEST_CASE("a year outside the years seen counts one grade lower, to PAPER and no
 }
 
 TEST_CASE("a year outside changes nothing on a MIXED or BLANK fact") {
-    CHECK(standing_of(white_or_brown(), known(), 2030).grade == Grade::mixed);
-    CHECK_FALSE(standing_of(white_or_brown(), known(), 2030).outside_years);
+    const auto mixed = standing_of(white_or_brown(), known(), 2030, 0, YearTest::off);
+    CHECK(mixed.grade == Grade::mixed);
+    CHECK_FALSE(mixed.outside_years);
     CHECK(standing_of({}, known(), 2030).grade == Grade::blank);
 }

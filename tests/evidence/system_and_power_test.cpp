@@ -28,10 +28,10 @@ Note power_note(int number, std::string shop, double off, double accessory, doub
 
 }  // namespace
 
-TEST_CASE("two shops that find a separate amplifier make it MATCHED, a third that finds none makes it MIXED") {
+TEST_CASE("two shops that find a separate amplifier make it PROVEN, a third that finds none makes it MIXED") {
     std::vector notes = {system_note(1, "S1", true), system_note(2, "S2", true), system_note(3, "S4", std::nullopt)};
     CHECK(premium_standing(notes, known()).value == "true");
-    CHECK(premium_standing(notes, known()).grade == Grade::matched);
+    CHECK(premium_standing(notes, known()).grade == Grade::proven);
     notes.push_back(system_note(4, "S3", false));
     CHECK(premium_standing(notes, known()).grade == Grade::mixed);
     CHECK(premium_standing({}, known(), {}, 1).grade == Grade::pulled);
@@ -40,7 +40,7 @@ TEST_CASE("two shops that find a separate amplifier make it MATCHED, a third tha
 TEST_CASE("volts of a power circuit vote as their class, colours apart from it") {
     const std::vector notes = {power_note(1, "S1", 0, 13.9, 14.1, "YE"), power_note(2, "S2", 0.1, 12.2, 12.4, "RD")};
     const auto standing = switched_standing(notes, known());
-    CHECK(standing.circuit.grade == Grade::matched);
+    CHECK(standing.circuit.grade == Grade::proven);
     CHECK(standing.live == SwitchedClass::accessory);
     CHECK(standing.wire.grade == Grade::mixed);
     CHECK_FALSE(standing.colour);
@@ -52,7 +52,7 @@ TEST_CASE("a power note from the other side of the connector speaks for the clas
     std::vector notes = {power_note(1, "S1", 0, 13.9, 14.1, "YE"), power_note(2, "S2", 0, 12.2, 12.4, "RD")};
     notes[1].side = ConnectorSide::body;
     const auto standing = switched_standing(notes, known(), {}, 0, ConnectorSide::radio);
-    CHECK(standing.circuit.grade == Grade::matched);
+    CHECK(standing.circuit.grade == Grade::proven);
     CHECK(standing.colour == wire_colour_from_code("YE"));
     CHECK(standing.other_side_notes == 1);
 }
