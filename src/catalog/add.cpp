@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <set>
 
-#include "catalog/state.h"
+#include "catalog/adding.h"
 
 namespace tapbook {
 namespace {
@@ -20,12 +20,16 @@ std::string practice_shop_bytes(std::string_view code) {
     return std::string(as_bytes(short_hash(fmt::format("practice shop/{}", code))));
 }
 
-// The words that tell a car apart, without blanks and case, so that "AB 123" and "ab123" are one car.
 std::string car_token(std::string_view salt, std::string_view words) {
     std::string plain;
     for (const char c : folded(words))
         if (c != ' ') plain += c;
     return to_hex(short_hash(fmt::format("{}{}", salt, plain)));
+}
+
+std::string salt_of_own_shop(sqlite::Database& database) {
+    auto rows = database.prepare("SELECT salt FROM secret");
+    return rows.step() ? std::string(rows.blob(0)) : std::string();
 }
 
 std::string own_shop_code(sqlite::Database& database) {
@@ -56,7 +60,7 @@ class BatchAdding {
     BatchAdding(Catalog::State& state, const Batch& batch, const std::string& today)
         : state_(state), batch_(batch), today_(today), own_code_(own_shop_code(state.database)) {}
 
-    AddReport run() {
+    Added run() {
         for (const auto& shop : batch_.shops) add_shop(shop);
         for (const auto& entry : batch_.entries) add_entry(entry);
         remember_grades(before_);
@@ -65,11 +69,9 @@ class BatchAdding {
         for (const auto& [path, grade] : after_)
             if (before_[path] != grade) report_.moves.push_back({path, before_[path], grade});
         for (const auto& terms : batch_.terms) add_terms(terms);
-        return std::move(report_);
+        added_.report = std::move(report_);
+        return std::move(added_);
     }
-
-    // Ids of the records that were new, for the action table.
-    std::string new_records() const { return new_records_; }
 
   private:
     bool is_own_code(std::string_view code) const { return code.empty() || code == own_code_; }
@@ -118,7 +120,7 @@ class BatchAdding {
         report_.lines.push_back(fmt::format("{:<8} {:<9} {}", word, word_of(draft.kind), path));
         const RecordId id = id_of(entry_record(draft.kind, entry, today_, state_.practice), draft.place);
         insert_entry(state_.database, draft.kind, entry, id, today_);
-        new_records_ += to_hex(id) + '\n';
+        added_.records.push_back(id);
     }
 
     // Hazards only grow: the stored union counts as the same when it holds all that the draft says.
@@ -160,10 +162,7 @@ class BatchAdding {
             const RecordId salt = short_hash(fmt::format("practice salt/{}", note.shop_code));
             return {hex_of(practice_shop_bytes(note.shop_code)), std::string(as_bytes(salt))};
         }
-        if (own_salt_.empty()) {
-            auto rows = state_.database.prepare("SELECT salt FROM secret");
-            if (rows.step()) own_salt_ = rows.blob(0);
-        }
+        if (own_salt_.empty()) own_salt_ = salt_of_own_shop(state_.database);
         return {state_.own.id, own_salt_};
     }
 
@@ -175,7 +174,8 @@ class BatchAdding {
         const RecordId id = id_of(record, note.place);
         const bool is_new = insert_note(state_.database, record, id, true);
         is_new ? ++report_.notes_new : ++report_.notes_here;
-        if (is_new) new_records_ += to_hex(id) + '\n';
+        added_.notes.push_back(id);
+        if (is_new) added_.records.push_back(id);
     }
 
     // The grade of every pair, power circuit and premium flag that the batch's notes touch.
@@ -191,28 +191,11 @@ class BatchAdding {
                 const auto live = notes.live.find(path);
                 const std::vector<Note> list = live == notes.live.end() ? std::vector<Note>() : live->second;
                 const auto kind = word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair);
-                grades[path] = grade_of(list, kind, known, side_of(path));
+                const auto gone = notes.withdrawn.find(path);
+                grades[path] = grade_of(list, kind, known, side_of_tap(state_.database, path),
+                                        gone == notes.withdrawn.end() ? 0 : gone->second);
             }
         }
-    }
-
-    // The connector side of a tap point, when it has one.
-    std::optional<ConnectorSide> side_of(const std::string& path) {
-        const auto tap = current_entries(state_.database, EntryKind::tap, path, path + '\x01');
-        return tap.empty() ? std::nullopt : word_field<ConnectorSide>(tap.front().entry.values, "side");
-    }
-
-    static Grade grade_of(const std::vector<Note>& notes, NoteKind kind, const KnownShops& known,
-                          std::optional<ConnectorSide> side) {
-        switch (kind) {
-            case NoteKind::pair:
-                return pair_standing(notes, side, known).pair.grade;
-            case NoteKind::switched:
-                return switched_standing(notes, known, {}, 0, side).circuit.grade;
-            case NoteKind::system:
-                return premium_standing(notes, known).grade;
-        }
-        return Grade::blank;
     }
 
     void add_terms(const TermsDraft& draft) {
@@ -233,6 +216,7 @@ class BatchAdding {
             return;
         }
         rows.reset();
+        added_.terms_before.push_back({draft.part, there ? std::optional(stored) : std::nullopt});
         auto put = state_.database.prepare(
             "INSERT INTO terms (part, cost_cents, lead_days, pack, on_hand, on_order) VALUES (?1, ?2, ?3, ?4, ?5, ?6)"
             " ON CONFLICT (part) DO UPDATE SET cost_cents = ?2, lead_days = ?3, pack = ?4, on_hand = ?5, on_order = "
@@ -247,28 +231,32 @@ class BatchAdding {
     Catalog::State& state_;
     const Batch& batch_;
     const std::string& today_;
+    Added added_;
     AddReport report_;
     std::map<std::string, Grade> before_, after_;
-    std::string new_records_, own_salt_, own_code_;
+    std::string own_salt_, own_code_;
 };
 
 }  // namespace
 
+std::string own_car_token(sqlite::Database& database, std::string_view words) {
+    return car_token(salt_of_own_shop(database), words);
+}
+
+Added add_in_transaction(Catalog::State& state, const Catalog& catalog, const Batch& batch, const std::string& today) {
+    check_batch(batch, catalog, known_authors(state, batch));
+    return BatchAdding(state, batch, today).run();
+}
+
 AddReport Catalog::add(const Batch& batch, bool dry_run, const std::string& today) {
     try {
         sqlite::Transaction transaction(state_->database);
-        check_batch(batch, *this, known_authors(*state_, batch));
-        BatchAdding adding(*state_, batch, today);
-        AddReport report = adding.run();
-        if (!adding.new_records().empty()) {
-            auto action = state_->database.prepare("INSERT INTO action (date, words, records) VALUES (?1, ?2, ?3)");
-            action.bind_all(today, fmt::format("add {}", batch.file), adding.new_records());
-            action.run();
-        }
-        if (dry_run) return report;
+        Added added = add_in_transaction(*state_, *this, batch, today);
+        remember_action(state_->database, today, fmt::format("add {}", batch.file), added);
+        if (dry_run) return added.report;
         transaction.commit();
-        report.written = true;
-        return report;
+        added.report.written = true;
+        return added.report;
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, state_->file);
     }

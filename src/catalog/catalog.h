@@ -5,9 +5,15 @@
 #include <filesystem>
 #include <functional>
 #include <memory>
+#include <span>
 
+#include "catalog/backup.h"
 #include "catalog/batch.h"
 #include "catalog/job_facts.h"
+#include "catalog/jobs.h"
+#include "catalog/own_notes.h"
+#include "catalog/proven_fact.h"
+#include "catalog/rebuilt.h"
 #include "catalog/search.h"
 
 namespace tapbook {
@@ -83,6 +89,53 @@ class Catalog {
     // the same batch again adds nothing. Throws InputRefused (checks that need the store) and CatalogError.
     AddReport add(const Batch& batch, bool dry_run, const std::string& today);
 
+    // One visit in one line; own_notes.h says how. Throws InputRefused and CatalogError as add() does.
+    NoteReport take_note(const NoteDraft& draft, const NoteTaking& taking, const std::string& today);
+
+    // Everything noted at one tap point or of one sound system. `path` need not have an entry.
+    TapLedger ledger_at(std::string_view path) const;
+
+    // Notes whose id begins with these hexadecimal digits (upper or lower case), at most 10.
+    std::vector<FoundNote> notes_by_id(std::string_view hex) const;
+
+    // Takes back a note of this shop, for good. One that was withdrawn before stays as it is and nothing is added.
+    // Throws CatalogError not_found (no such note of this shop).
+    WithdrawReport withdraw(const RecordId& note, WithdrawalReason reason, const std::string& today,
+                            bool dry_run = false);
+
+    // Reverses this shop's last action that was not undone yet, by adding: its notes are withdrawn, its entries get the
+    // values they had before (or are retired), its terms are restored. Throws CatalogError not_found: there is nothing
+    // to undo, or the last action was a withdrawal, which is final.
+    UndoReport undo(const std::string& today, bool dry_run = false);
+
+    // Shops seen here or named, this one first, then by name and id.
+    std::vector<ShopRow> shops() const;
+
+    // Changes this shop's own list; never exchanged. `id` has 32 hexadecimal digits; a shop not seen yet may be known
+    // or blocked. Throws CatalogError not_found: no such shop, or it is this one.
+    ShopReport change_shop(const std::string& id, ShopChange change, const std::optional<std::string>& name,
+                           bool dry_run = false);
+
+    // Jobs; jobs.h says what they hold. Every change is one transaction; with `dry_run` the same answer and nothing
+    // written. Each throws CatalogError not_found for a number that is none, and InputRefused when the job is closed.
+    std::vector<ShopJob> jobs() const;  // by number
+    JobReport start_job(const JobStart& start, const std::string& today, const RandomSource& random,
+                        bool dry_run = false);
+    JobReport check_job(int number, CheckList list, const JobChecks& checks, bool dry_run = false);
+    JobReport plan_job(int number, const JobPlan& plan, const std::string& system, bool dry_run = false);
+    JobReport read_at_job(int number, const JobReading& reading, const std::string& today, bool dry_run = false);
+    JobReport start_action(int number, const std::string& words, const std::string& today, bool dry_run = false);
+    JobReport end_action(int number, int action, const std::string& today, bool dry_run = false);
+    JobReport reopen_job(int number, bool dry_run = false);
+
+    // Turns the readings into notes and closes the job, all or nothing. Closing again after reopen_job() writes only
+    // what changed and withdraws what it replaces. Throws InputRefused with everything that holds it back.
+    JobCloseReport close_job(int number, const JobClosing& closing, const std::string& today, bool dry_run = false);
+
+    // Puts jobs of a file in; a code that is here already is passed over. A past job with a car takes up the notes that
+    // this shop wrote on that car that day. How many are new. Throws InputRefused.
+    int add_past_jobs(std::span<const PastJob> jobs);
+
     // Every car's name, in path order.
     std::vector<VehicleName> vehicle_names() const;
 
@@ -97,6 +150,17 @@ class Catalog {
 
     // The record lines of all notes of a vehicle in id order: what would be exchanged.
     std::vector<std::string> note_lines(std::string_view vehicle_path) const;
+
+    // The record lines of all withdrawals in id order: what would be exchanged.
+    std::vector<std::string> withdrawal_lines() const;
+
+    // Every PROVEN answer of the notes dated before `day` (of all notes for ""), in path order, and what the notes from
+    // that day on say of it.
+    std::vector<ProvenFact> proven_facts(const std::string& day) const;
+
+    // Works everything derived out again from the notes, in one transaction; a second time changes nothing. Throws
+    // CatalogError.
+    RebuildReport rebuild(bool dry_run);
 
     struct State;
 

@@ -79,6 +79,16 @@ std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind 
     return found;
 }
 
+std::optional<StoredEntry> entry_before(sqlite::Database& database, EntryKind kind, std::string_view path,
+                                        std::int64_t revision) {
+    auto rows =
+        database.prepare(fmt::format("SELECT path, revision, shop{}, rest FROM {} WHERE path = ?1 AND revision < ?2 "
+                                     "ORDER BY revision DESC, shop DESC, id DESC LIMIT 1",
+                                     column_list(kind), word_of(kind)));
+    rows.bind_all(path, revision);
+    return rows.step() ? std::optional(read_entry(rows, kind)) : std::nullopt;
+}
+
 void insert_entry(sqlite::Database& database, EntryKind kind, const StoredEntry& entry, const RecordId& id,
                   const std::string& date) {
     const auto fields = fields_of(kind);

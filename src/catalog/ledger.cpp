@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "catalog/state.h"
+#include "catalog/ledger_rows.h"
 
 namespace tapbook {
 namespace {
@@ -67,12 +67,6 @@ std::optional<std::int64_t> vehicle_number(sqlite::Database& database, std::stri
     rows.bind_all(below_first(vehicle_path), below_end(vehicle_path));
     return rows.step() ? std::optional(rows.integer(0)) : std::nullopt;
 }
-
-struct LedgerRow {
-    RecordId id;
-    Values values;
-    bool vouched, withdrawn, blocked;
-};
 
 // Calls each(LedgerRow) for every note of a vehicle in (path, id) order.
 template <class Each>
@@ -145,6 +139,12 @@ Values note_record(const Values& fields, const std::string& shop_hex, bool pract
     record["shop"] = shop_hex;
     if (practice) record["practice"] = true;
     return record;
+}
+
+std::vector<LedgerRow> ledger_rows(sqlite::Database& database, std::string_view vehicle_path) {
+    std::vector<LedgerRow> rows;
+    for_each_note(database, vehicle_path, [&](LedgerRow row) { rows.push_back(std::move(row)); });
+    return rows;
 }
 
 LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicle_path) {

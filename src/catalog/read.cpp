@@ -31,6 +31,7 @@ class CarReader {
             circuits_[text_field(circuit.entry.values, "path")] = circuit_of(circuit.entry.values);
         for (const auto& tap : entries(EntryKind::tap)) add_tap(tap);
         add_unrecorded();
+        add_unrecorded_system();
         return true;
     }
 
@@ -99,6 +100,21 @@ class CarReader {
                 for (const auto* standing : {&tap.pair.pair, &tap.switched.circuit})
                     if (standing->grade == Grade::proven && standing->value) proven.insert(*standing->value);
         return proven;
+    }
+
+    // What system notes say of cars whose sound system was not written down.
+    void add_unrecorded_system() {
+        const std::string path = path_join(path_, unrecorded_system);
+        const auto notes = notes_at(path);
+        const int withdrawn = withdrawn_at(path);
+        if (notes.empty() && withdrawn == 0) return;
+        SystemFacts system;
+        system.entry.path = path;
+        system.code = unrecorded_system;
+        system.premium = premium_standing(notes, known_, car_.year, withdrawn);
+        for (const auto& note : notes)
+            if (!note.tell.empty()) system.noted_tells.push_back(note.tell);
+        car_.unrecorded_system = std::move(system);
     }
 
     void add_unrecorded() {

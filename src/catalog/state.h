@@ -40,6 +40,10 @@ std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind 
 std::vector<CurrentEntry> winning_entries(sqlite::Database& database, EntryKind kind, std::string_view first,
                                           std::string_view end);
 
+// The highest (revision, shop, id) of a path below `revision`, as it was written; absent when there is none.
+std::optional<StoredEntry> entry_before(sqlite::Database& database, EntryKind kind, std::string_view path,
+                                        std::int64_t revision);
+
 // The range of all paths below `path`.
 std::string below_first(std::string_view path);
 std::string below_end(std::string_view path);

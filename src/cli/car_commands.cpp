@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "cli/command.h"
+#include "cli/chosen.h"
 
 namespace tapbook {
 namespace {
@@ -12,7 +12,8 @@ std::string car_words(const VehicleName& car) {
     return fmt::format("{} {} {}, {}-{}", car.make, car.model, car.body, car.first_year, car.last_year);
 }
 
-// The one car the words name exactly; a typing mistake is answered with what was probably meant, never run.
+}  // namespace
+
 VehicleName chosen_car(const Catalog& catalog, const std::string& words) {
     const auto names = catalog.vehicle_names();
     const auto exact = exact_vehicles(names, words);
@@ -73,6 +74,8 @@ CarFacts load_car(const Catalog& catalog, const Parsed& parsed) {
     return facts;
 }
 
+namespace {
+
 Amplifier chosen_amplifier(const Catalog& catalog, const std::string& words) {
     const auto all = catalog.amplifiers();
     std::vector<std::string_view> codes;
@@ -89,7 +92,8 @@ Amplifier chosen_amplifier(const Catalog& catalog, const std::string& words) {
                                   : fmt::format("known are: {}", list));
 }
 
-// The tap point that words name by a tail run of its path, within the chosen system.
+}  // namespace
+
 std::string chosen_tap(const CarFacts& car, const std::string& system, const std::string& words) {
     if (words.empty()) return {};
     std::vector<std::string> found;
@@ -111,6 +115,8 @@ std::string chosen_tap(const CarFacts& car, const std::string& system, const std
     throw NoAnswer(fmt::format("there is no tap point \"{}\"", shown(words)),
                    near ? fmt::format("did you mean {}?", *near) : "tapbook taps lists them");
 }
+
+namespace {
 
 std::string systems_list(const CarFacts& car) {
     std::string list;

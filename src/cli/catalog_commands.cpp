@@ -56,6 +56,8 @@ Exit run_demo(Session& session, const Parsed&) {
     Catalog catalog = Catalog::create(session.database, shops.shops.front().name, CatalogKind::practice, session.today,
                                       repeatable_random("practice"));
     for (const auto& file : files) catalog.add(read_batch(file.text, std::string(file.name)), false, session.today);
+    for (const auto& text : embedded_texts())
+        if (text.name == "data/jobs.toml") catalog.add_past_jobs(read_past_jobs(text.text, std::string(text.name)));
     const CatalogCounts counts = catalog.counts();
     const std::string place = std::filesystem::absolute(session.database).string();
     Json json;

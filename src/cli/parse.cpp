@@ -31,9 +31,11 @@ const CommandSpec* command_of(std::vector<std::string>& words) {
 }
 
 [[noreturn]] void refuse_command(const std::vector<std::string>& words) {
-    const std::string typed = words.size() > 1 && words[0] == "calc" ? words[0] + " " + words[1] : words[0];
     std::vector<std::string_view> names;
     for (const auto& command : commands()) names.push_back(command.name);
+    const bool is_family = std::any_of(names.begin(), names.end(),
+                                       [&](std::string_view name) { return name.starts_with(words[0] + " "); });
+    const std::string typed = words.size() > 1 && is_family ? words[0] + " " + words[1] : words[0];
     const auto near = nearest(typed, names);
     throw UsageError(fmt::format("there is no command \"{}\"", shown(typed)),
                      near ? fmt::format("did you mean `tapbook {}`?", *near) : "tapbook --help lists all commands");

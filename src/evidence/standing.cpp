@@ -6,6 +6,7 @@
 #include <set>
 #include <tuple>
 
+#include "evidence/dated_cars.h"
 #include "evidence/tally.h"
 
 namespace tapbook {
@@ -137,26 +138,6 @@ void settle(Standing& standing) {
         settle_on_leading(standing, standing.claims.front().grade);
 }
 
-// Each car with its best note. A car not told apart counts only where its shop has no told car for that value.
-std::vector<DatedCar> dated_cars(const std::vector<const Vote*>& votes) {
-    std::map<std::tuple<std::string, bool, std::string, std::string>, const Vote*> best;
-    std::set<std::tuple<std::string, bool, std::string>> told;
-    const auto is_better = [](const Vote& a, const Vote& b) {
-        return a.points != b.points ? a.points > b.points : age(b) < age(a);
-    };
-    for (const Vote* vote : votes) {
-        if (!vote->looked_at || !vote->year) continue;
-        const Vote*& kept = best[{vote->shop, vote->vouched, vote->value, vote->car}];
-        if (kept == nullptr || is_better(*vote, *kept)) kept = vote;
-        if (!vote->car.empty()) told.insert({vote->shop, vote->vouched, vote->value});
-    }
-    std::vector<DatedCar> cars;
-    for (const auto& [key, vote] : best)
-        if (!vote->car.empty() || !told.contains({vote->shop, vote->vouched, vote->value}))
-            cars.push_back({vote->value, *vote->year, vote->points});
-    return cars;
-}
-
 enum class Side { old_one, new_one };
 
 std::vector<const Vote*> votes_of(const std::vector<const Vote*>& votes, const YearSplit& change, Side side) {
@@ -195,6 +176,25 @@ void settle_split(Standing& standing, const YearSplit& change, const std::vector
 }
 
 }  // namespace
+
+std::vector<DatedCar> dated_cars(const std::vector<const Vote*>& votes) {
+    std::map<std::tuple<std::string, bool, std::string, std::string>, const Vote*> best;
+    std::set<std::tuple<std::string, bool, std::string>> told;
+    const auto is_better = [](const Vote& a, const Vote& b) {
+        return a.points != b.points ? a.points > b.points : age(b) < age(a);
+    };
+    for (const Vote* vote : votes) {
+        if (!vote->looked_at || !vote->year) continue;
+        const Vote*& kept = best[{vote->shop, vote->vouched, vote->value, vote->car}];
+        if (kept == nullptr || is_better(*vote, *kept)) kept = vote;
+        if (!vote->car.empty()) told.insert({vote->shop, vote->vouched, vote->value});
+    }
+    std::vector<DatedCar> cars;
+    for (const auto& [key, vote] : best)
+        if (!vote->car.empty() || !told.contains({vote->shop, vote->vouched, vote->value}))
+            cars.push_back({vote->value, *vote->year, vote->points});
+    return cars;
+}
 
 Standing standing_of(std::span<const Vote> votes, const KnownShops& known, std::optional<int> year, int withdrawn,
                      YearTest year_test) {

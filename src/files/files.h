@@ -2,4 +2,6 @@
 #pragma once
 
 #include "files/batch_reader.h"
+#include "files/job_reader.h"
 #include "files/toml.h"
+#include "files/typed_note.h"

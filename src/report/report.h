@@ -7,7 +7,10 @@
 
 #include "electrical/electrical.h"
 #include "report/calculations.h"
+#include "report/job_report.h"
 #include "report/json.h"
+#include "report/look_after_report.h"
+#include "report/notes_report.h"
 #include "report/screen.h"
 #include "rules/rules.h"
 

@@ -128,7 +128,9 @@ std::string taps_json(const TapsAnswer& answer) {
         for (const auto& tap : place.pairs) write_tap(json, tap);
     json.end_list().key("unrecorded").begin_list();
     for (const auto& tap : answer.unrecorded) write_tap(json, tap);
-    json.end_list().key("switched").begin_list();
+    json.end_list().key("unrecorded_system");
+    answer.car.unrecorded_system ? write_system(json, *answer.car.unrecorded_system) : static_cast<void>(json.null());
+    json.key("switched").begin_list();
     for (const auto& place : answer.places)
         for (const auto& power : place.power) write_power(json, power);
     json.end_list().key("cautions").begin_list();

@@ -183,9 +183,14 @@ std::string taps_text(const TapsAnswer& answer, const Screen& screen) {
     print_title(paper, answer);
     print_systems(paper, answer);
     for (const auto& place : answer.places) print_place(paper, place);
-    if (!answer.unrecorded.empty()) {
+    const auto& system_seen = answer.car.unrecorded_system;
+    if (!answer.unrecorded.empty() || system_seen) {
         paper.blank();
         paper.heading("Seen on cars whose system was not written down (counts for none of them)");
+        if (system_seen) {
+            paper.line(2, "system  ", premium_line(system_seen->premium));
+            for (const auto& tell : system_seen->noted_tells) paper.line(6, "tell seen:", tell);
+        }
         for (const auto& tap : answer.unrecorded) print_tap(paper, tap);
     }
     if (!answer.unknown.empty()) {

@@ -2,13 +2,17 @@
 // catalog.
 #pragma once
 
-#include "rules/advise.h"            // IWYU pragma: export
-#include "rules/candidate.h"         // IWYU pragma: export
-#include "rules/columns.h"           // IWYU pragma: export
-#include "rules/effective_output.h"  // IWYU pragma: export
-#include "rules/finding.h"           // IWYU pragma: export
-#include "rules/ranking.h"           // IWYU pragma: export
-#include "rules/rule.h"              // IWYU pragma: export
-#include "rules/rule_book.h"         // IWYU pragma: export
-#include "rules/rule_reader.h"       // IWYU pragma: export
-#include "rules/taps_answer.h"       // IWYU pragma: export
+#include "rules/advise.h"             // IWYU pragma: export
+#include "rules/candidate.h"          // IWYU pragma: export
+#include "rules/columns.h"            // IWYU pragma: export
+#include "rules/effective_output.h"   // IWYU pragma: export
+#include "rules/finding.h"            // IWYU pragma: export
+#include "rules/job_plan.h"           // IWYU pragma: export
+#include "rules/predicted_reading.h"  // IWYU pragma: export
+#include "rules/ranking.h"            // IWYU pragma: export
+#include "rules/reading_answer.h"     // IWYU pragma: export
+#include "rules/rule.h"               // IWYU pragma: export
+#include "rules/rule_book.h"          // IWYU pragma: export
+#include "rules/rule_reader.h"        // IWYU pragma: export
+#include "rules/taps_answer.h"        // IWYU pragma: export
+#include "rules/why_answer.h"         // IWYU pragma: export

@@ -12,7 +12,7 @@ constexpr bool yes = true, no = false;
 constexpr bool required = true;
 
 // Bounds of readings: 100 V is the refusal limit for any hand-held reading here.
-const NoteField fields[] = {
+constexpr NoteField fields[] = {
     {{"date", "date", K::day, 0, "", 0, 0, nullptr, required, "day of the visit"}, yes, yes, yes, no},
     {{"turn", "turn", K::whole, 0, "", 0, 1000, nullptr, false, "order of notes on one day"}, yes, yes, yes, no},
     {{"year", "year", K::whole, 0, "model year", 1950, 2079, nullptr, false, "this car's model year"},

@@ -8,6 +8,8 @@
 #include "trade/field.h"
 #include "trade/fields_read.h"
 #include "trade/hazard.h"
+#include "trade/job_code.h"
+#include "trade/job_words.h"
 #include "trade/model_years.h"
 #include "trade/nearest.h"
 #include "trade/note.h"
@@ -25,3 +27,4 @@
 #include "trade/wire_colour.h"
 #include "trade/wire_colour_entry.h"
 #include "trade/wire_colour_swatch.h"
+#include "trade/withdrawal.h"

@@ -36,6 +36,49 @@ def call(folder, *words):
     return answer, done.returncode
 
 
+def check_notes(folder):
+    """note, its reasons, withdrawal, undo and the list of shops, on a practice car."""
+    call(folder, "note", "ostrel", "rear-door-left", "--system", "base", "--positive", "tan", "--seen")
+    said, _ = call(folder, "note", "ostrel", "rear-door-left", "--system", "base", "--positive", "tan", "--seen", "--sure", "--year", "2020")
+    call(folder, "note", "why", "ostrel", "rear-door-left", "--system", "base", "--year", "2019")
+    call(folder, "note", "ostrel", "load-socket", "--system", "base", "--metered", "--wire", "yellow", "--key-off", "0", "--accessory", "12",
+         "--run", "12", "--sure")
+    call(folder, "note", "why", "ostrel", "load-socket", "--system", "base")
+    call(folder, "note", "ostrel", "--system", "unrecorded", "--premium", "yes", "--tell", "third grille", "--seen", "--dry-run")
+    call(folder, "note", "why", "ostrel", "--system", "premium")
+    call(folder, "note", "why", "nadrow", "front-left/radio-plug", "--system", "base")
+    call(folder, "note", "withdraw", said["data"]["id"], "--reason", "typo")
+    call(folder, "note", "withdraw", said["data"]["id"], "--reason", "typo")
+    call(folder, "undo")
+    call(folder, "undo", "--dry-run", "--db", "real.sqlite")
+    shops, _ = call(folder, "shops")
+    for change in ("forget", "know", "block", "unblock", "unblock"):
+        call(folder, "shops", change, shops["data"]["shops"][1]["id"])
+
+
+def check_jobs(folder):
+    """A job from start to close, its plan, its lists and what is refused on the way."""
+    call(folder, "job", "list", "--all")
+    started, _ = call(folder, "job", "start", "ostrel", "--year", "2020", "--system", "base", "--car", "TW 4410", "--customer", "T-1")
+    job = started["data"]["job"]["code"]
+    call(folder, "job", "came", job)
+    call(folder, "job", "came", job, "camera=bad:dark", "rest=ok", "--agreed", "ab")
+    call(folder, "job", "plan", job, "--amp", "masrow-floor-four", "--lowest-hz", "60")
+    call(folder, "job", "reading", job, "front-left/radio-plug", "--positive", "white", "--negative", "white/black", "--dc-positive", "7.0",
+         "--dc-negative", "7.0", "--ac", "8.5", "--supply", "14.1", "--tone-hz", "50", "--tone-db", "0", "--full-volume", "yes")
+    call(folder, "job", "reading", job, "front-right/radio-plug", "--dc-positive", "14.0", "--dc-negative", "0", "--ac", "0", "--same")
+    call(folder, "job", "reading", job, "load-socket", "--wire", "red/white", "--key-off", "0", "--accessory", "12.1", "--run", "14.1")
+    call(folder, "job", "reading", job, "--premium", "no", "--tell", "empty tray")
+    call(folder, "job", "action", job, "pulled fuse 31")
+    call(folder, "job", "close", job, "rest=ok", "--outcome", "fine")
+    call(folder, "job", "action", job, "--done", "1")
+    call(folder, "job", "left", job, "camera=ok", "rest=ok")
+    call(folder, "job", "close", job, "--outcome", "noise", "--sure", "front-right/radio-plug,accessory/load-socket")
+    call(folder, "job", "open", job)
+    call(folder, "job", "show", job)
+    call(folder, "job", "show", "ZZZZZZ")
+
+
 with tempfile.TemporaryDirectory() as folder:
     call(folder, "demo")
     call(folder, "init", "--db", "real.sqlite", "--shop", "Bench")
@@ -67,6 +110,9 @@ with tempfile.TemporaryDirectory() as folder:
     call(folder, "rules")
     call(folder, "rules", "columns")
     call(folder, "add", str(root / "data/parts.toml"), "--dry-run")
+
+    check_notes(folder)
+    check_jobs(folder)
 
 for name in sorted(set(schemas) - set(checked)):
     problems.append(f"no answer was checked against {name}")

@@ -14,7 +14,7 @@ here = pathlib.Path(__file__).parent
 used = {}
 for case in (here / "cases").glob("*.case"):
     for line in case.read_text().split("\n"):
-        found = re.search(r"\btapbook (calc \w+|\w+)(.*) -> \d+$", line)
+        found = re.search(r"\btapbook ((?:calc|job) \w+|\w+)(.*) -> \d+$", line)
         if found:
             used.setdefault(found.group(1), set()).update(re.findall(r"--[a-z0-9-]+", found.group(2)))
 

@@ -1,0 +1,55 @@
+// What do the ways of writing share (a file, one note, a job's closing, an undo)? Adding inside an open transaction,
+// and remembering what was added as one action that undo can reverse. For the files of this folder only.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "catalog/state.h"
+
+namespace tapbook {
+
+// A part's terms as they were before an action changed them; absent: it had none.
+struct TermsBefore {
+    std::string part;
+    std::optional<Terms> terms;
+};
+
+struct Added {
+    AddReport report;
+    std::vector<RecordId> records;  // new ones: entries and notes
+    std::vector<RecordId> notes;    // of the batch's notes in their order, new or here already
+    std::vector<TermsBefore> terms_before;
+};
+
+// Puts the batch in. Throws InputRefused (checks that need the store). REQUIRES an open transaction, which the caller
+// commits or gives up.
+Added add_in_transaction(Catalog::State& state, const Catalog& catalog, const Batch& batch, const std::string& today);
+
+// One row of the action table for what was added; none when nothing was. `words` say what was done: "add car.toml".
+void remember_action(sqlite::Database& database, const std::string& today, std::string_view words, const Added& added);
+
+// The salted token of the words that tell a car apart, without blanks and case, so that "AB 123" and "ab123" are one
+// car. The words themselves are kept nowhere.
+std::string own_car_token(sqlite::Database& database, std::string_view words);
+
+// The grade of the question that notes of this kind answer first: the pair, the switched class, the premium flag.
+Grade grade_of(const std::vector<Note>& notes, NoteKind kind, const KnownShops& known,
+               std::optional<ConnectorSide> side, int withdrawn);
+
+// The connector side of a tap point, when it has one.
+std::optional<ConnectorSide> side_of_tap(sqlite::Database& database, const std::string& path);
+
+// What the checks say of a note that was added, refusals first: alone (`values` as it was written), against today, and
+// against what the ledger held `before`.
+std::vector<EntryComplaint> complaints_on(Catalog::State& state, const Values& values, const Note& note,
+                                          const TapLedger& before, const std::string& today);
+
+// Adds this shop's withdrawal of its note; the record's id. Nothing is checked here. REQUIRES an open transaction and a
+// note of this shop (in a practice catalog: of any shop, in whose name it is withdrawn).
+RecordId insert_withdrawal(Catalog::State& state, const RecordId& note, WithdrawalReason reason,
+                           const std::string& today);
+
+}  // namespace tapbook

@@ -1,0 +1,14 @@
+// What working the derived tables out again did.
+#pragma once
+
+#include <cstdint>
+
+namespace tapbook {
+
+struct RebuildReport {
+    std::int64_t notes = 0, paths = 0;
+    bool renumbered = false;  // the ledger was not in order of its paths, and is now
+    bool written = false;
+};
+
+}  // namespace tapbook

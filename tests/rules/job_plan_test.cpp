@@ -1,0 +1,111 @@
+// The order of a plan's steps, its cautions and its readings.
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+#include "facts_fixture.h"
+
+using namespace tapbook;
+
+namespace {
+
+ShopJob a_job() {
+    ShopJob job;
+    job.number = 7;
+    return job;
+}
+
+JobPlanAnswer planned(const JobFacts& facts, const std::string& part = "") {
+    RuleBook rules = RuleBook::shipped();
+    const Advice advice = advise(facts, {}, rules);
+    const auto* chosen = planned_part(advice, part);
+    REQUIRE(chosen != nullptr);
+    return plan_answer(a_job(), advice, *chosen);
+}
+
+std::size_t first_with(const JobPlanAnswer& plan, std::string_view words) {
+    for (std::size_t i = 0; i < plan.steps.size(); ++i)
+        if (plan.steps[i].what.find(words) != std::string::npos) return i;
+    FAIL("no step says: " << words);
+    return 0;
+}
+
+bool warns(const JobPlanAnswer& plan, std::size_t step, std::string_view title) {
+    const auto& cautions = plan.steps.at(step).cautions;
+    return std::any_of(cautions.begin(), cautions.end(), [&](const Caution& c) { return c.title == title; });
+}
+
+}  // namespace
+
+TEST_CASE("the phases of a plan come in their order and none is left out") {
+    const auto plan = planned(plain_job());
+    std::vector<PowerPhase> phases;
+    for (const auto& step : plan.steps)
+        if (phases.empty() || phases.back() != step.phase) phases.push_back(step.phase);
+    std::vector<PowerPhase> all;
+    for (const auto& named : words_of<PowerPhase>()) all.push_back(named.value);
+    CHECK(phases == all);
+}
+
+TEST_CASE("battery negative is first off and last on but for the main fuse, and the waiting time stands between") {
+    const auto plan = planned(plain_job());
+    const auto off = first_with(plan, "battery negative off"), wait = first_with(plan, "wait "),
+               join = first_with(plan, "join"), on = first_with(plan, "battery negative on"),
+               fuse = first_with(plan, "main fuse of the amplifier last");
+    CHECK((off < wait && wait < join && join < on && on < fuse));
+}
+
+TEST_CASE("every hazard on the way stands beside the step that reaches the tap") {
+    JobFacts facts = plain_job();
+    for (auto& tap : facts.car.taps) {
+        tap.tap.hazards_listed = true;
+        tap.tap.hazards = {Hazard::airbag_connector, Hazard::sharp_edges};
+    }
+    const auto plan = planned(facts);
+    const auto reach = first_with(plan, "reach ");
+    for (const Hazard hazard : {Hazard::airbag_connector, Hazard::sharp_edges})
+        CHECK(warns(plan, reach, hazard_text(hazard).title));
+    CHECK(plan.steps.at(first_with(plan, "battery negative on")).what.find("air-bag") != std::string::npos);
+}
+
+TEST_CASE("a tap without a list of hazards is never said to have none") {
+    JobFacts facts = plain_job();
+    for (auto& tap : facts.car.taps) {
+        tap.tap.hazards_listed = false;
+        tap.tap.hazards.clear();
+    }
+    const auto plan = planned(facts);
+    CHECK(warns(plan, first_with(plan, "reach "), "hazards on the way"));
+}
+
+TEST_CASE("a waiting time that is not recorded is said to be so") {
+    JobFacts facts = plain_job();
+    facts.car.vehicle.airbag_wait_s.reset();
+    CHECK(planned(facts).steps.at(first_with(planned(facts), "wait ")).what.find("not recorded") != std::string::npos);
+    facts.car.vehicle.airbag_wait_s = 180;
+    facts.car.vehicle.airbag_wait_source = "its manual";
+    const auto plan = planned(facts);
+    CHECK(plan.steps.at(first_with(plan, "wait 180 s")).what.find("its manual") != std::string::npos);
+}
+
+TEST_CASE("readings are taken live, supply first, then d.c., then a.c., with both ends of a bridged pair predicted") {
+    const auto plan = planned(plain_job());
+    std::vector<std::string_view> fields;
+    for (const auto& step : plan.steps)
+        for (const auto& reading : step.readings) {
+            CHECK(step.phase == PowerPhase::live_check);
+            CHECK((reading.range.low.has_value() && reading.range.high.has_value()));
+            CHECK(*reading.range.low <= *reading.range.high);
+            fields.push_back(reading.field);
+        }
+    CHECK(fields == std::vector<std::string_view>{"supply_v", "dc_positive_v", "dc_negative_v", "ac_v", "ac_positive_v",
+                                                  "ac_negative_v"});
+}
+
+TEST_CASE("the part that is planned is the one named, else the best, else none") {
+    RuleBook rules = RuleBook::shipped();
+    const Advice advice = advise(plain_job(), {}, rules);
+    REQUIRE(advice.best.has_value());
+    CHECK(planned_part(advice, "")->converter == *advice.best);
+    CHECK(planned_part(advice, advice.candidates.back().converter) == &advice.candidates.back());
+    CHECK(planned_part(advice, "no-such-part") == nullptr);
+}
