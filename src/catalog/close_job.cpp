@@ -89,11 +89,10 @@ class JobCloser {
                 missing += fmt::format("{}{}", missing.empty() ? "" : ",", word_of(item));
         for (const auto& named : words_of<CheckItem>()) known_words_.emplace(named.word);
         if (!missing.empty())
-            complain(
-                fmt::format("nobody has looked at: {}", missing),
-                fmt::format("look and write `tapbook job left {} ITEM=ok ...`, or leave them out knowingly: --sure "
-                            "{}",
-                            job_.number, missing));
+            complain(fmt::format("nobody has looked at: {}", missing),
+                     fmt::format(
+                         "look and write `tapbook job left {} ITEM=ok ...`, or leave them out knowingly: --sure rest",
+                         job_.number));
     }
 
     void check_sure_words() {

@@ -66,9 +66,13 @@ void take_over_conditions(const ShopJob& job, JobVisit& visit) {
     if (last == nullptr)
         throw InputRefused({{place_of_job(job), "no other place was read yet, so there are no conditions to take over",
                              "say them here: --supply, --tone-hz, --tone-db, --full-volume, ..."}});
-    for (const auto name : conditions)
-        if (const auto found = last->readings.find(name); found != last->readings.end())
-            visit.readings.try_emplace(std::string(name), found->second);
+    for (const auto& row : note_fields()) {
+        const auto found = last->readings.find(row.field.stored);
+        const bool is_condition =
+            std::find(std::begin(conditions), std::end(conditions), row.field.stored) != std::end(conditions);
+        if (is_condition && found != last->readings.end() && applies_to(row, visit.kind))
+            visit.readings.try_emplace(std::string(row.field.stored), found->second);
+    }
 }
 
 void take_reading(ShopJob& job, const JobReading& reading, const std::string& today) {

@@ -55,7 +55,8 @@ ShopJob chosen_job(const std::vector<ShopJob>& jobs, const std::string& typed) {
 }
 
 bool is_job_word(const std::vector<ShopJob>& jobs, const std::string& word) {
-    return is_number(word) || find_job(jobs, word) != nullptr;
+    const bool is_plain = word.find_first_not_of("abcdefghijklmnopqrstuvwxyz") == std::string::npos;
+    return is_number(word) || find_job(jobs, word) != nullptr || (parse_job_code(word) && !is_plain);
 }
 
 std::string car_words_of(const Catalog& catalog, const ShopJob& job) {

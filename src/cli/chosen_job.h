@@ -10,7 +10,7 @@ namespace tapbook {
 // UsageError with the list when "" could mean several.
 ShopJob chosen_job(const std::vector<ShopJob>& jobs, const std::string& typed);
 
-// Can the word be nothing but a job: digits, or the code of one?
+// Does the word mean a job: digits, the code of one, or what looks like a mistyped code (a plain word does not)?
 bool is_job_word(const std::vector<ShopJob>& jobs, const std::string& word);
 
 // Make, model, body, model year and sound system of a job; the path when the car is not there any more.

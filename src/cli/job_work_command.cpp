@@ -114,7 +114,7 @@ Values typed_readings(NoteKind kind, const Parsed& parsed) {
 }  // namespace
 
 std::vector<OptionSpec> job_reading_options() {
-    std::vector<OptionSpec> options = note_options();
+    std::vector<OptionSpec> options = note_field_options();
     std::erase_if(options, [](const OptionSpec& option) {
         return option.name == "--date" || option.name == "--turn" || option.name == "--year" ||
                option.name == "--initials";

@@ -107,10 +107,17 @@ std::string method_list() {
 
 }  // namespace
 
-std::vector<OptionSpec> note_options() {
-    std::vector<OptionSpec> options = {{"--system", "CODE", "sound system, as listed by taps"}};
+std::vector<OptionSpec> note_field_options() {
+    std::vector<OptionSpec> options;
     for (const auto& flag : method_flags()) options.push_back({flag.option, "", flag.help});
     for (const auto& option : field_options()) options.push_back({option.option, option.value, option.help});
+    return options;
+}
+
+std::vector<OptionSpec> note_options() {
+    std::vector<OptionSpec> options = {{"--system", "CODE", "sound system, as listed by taps"}};
+    const auto fields = note_field_options();
+    options.insert(options.end(), fields.begin(), fields.end());
     options.insert(options.end(),
                    {{"--car", "PLATE", "plate or VIN: only a salted token is stored, so that cars can be told apart"},
                     {"--why", "", "show the sum behind the grades instead"},

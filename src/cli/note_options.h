@@ -12,6 +12,9 @@ namespace tapbook {
 // All options of the command, those of `note why` and `note withdraw` among them.
 std::vector<OptionSpec> note_options();
 
+// Those of the fields of a note alone: the methods, then the table's rows.
+std::vector<OptionSpec> note_field_options();
+
 enum class MethodSaid { once, at_most_once };
 
 // What was typed for the fields of a note, in the order of the table; the method first. Throws UsageError unless the

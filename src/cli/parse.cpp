@@ -33,10 +33,13 @@ const CommandSpec* command_of(std::vector<std::string>& words) {
 [[noreturn]] void refuse_command(const std::vector<std::string>& words) {
     std::vector<std::string_view> names;
     for (const auto& command : commands()) names.push_back(command.name);
-    const bool is_family = std::any_of(names.begin(), names.end(),
-                                       [&](std::string_view name) { return name.starts_with(words[0] + " "); });
-    const std::string typed = words.size() > 1 && is_family ? words[0] + " " + words[1] : words[0];
+    std::string family;
+    for (const auto name : names)
+        if (name.starts_with(words[0] + " ")) family += fmt::format("{}{}", family.empty() ? "" : ", ", name);
+    const std::string typed = words.size() > 1 && !family.empty() ? words[0] + " " + words[1] : words[0];
     const auto near = nearest(typed, names);
+    if (!near && !family.empty())
+        throw UsageError(fmt::format("there is no command \"{}\"", shown(typed)), fmt::format("there are: {}", family));
     throw UsageError(fmt::format("there is no command \"{}\"", shown(typed)),
                      near ? fmt::format("did you mean `tapbook {}`?", *near) : "tapbook --help lists all commands");
 }

@@ -30,7 +30,7 @@ bool is_change(VisitEnd end) {
 
 void print_visit(Paper& paper, const ClosedVisit& visit) {
     const NoteReport& note = visit.note;
-    paper.line(0, place_in_job(note.path), fmt::format("  {}", end_words(visit)), Weight::strong);
+    paper.line(0, fmt::format("{} ", place_in_job(note.path)), end_words(visit), Weight::strong);
     if (!is_change(visit.end)) return;
     for (const Question question : questions_of(note.kind)) {
         const Grade before = standing_on(note.before, question).grade, after = standing_on(note.after, question).grade;

@@ -47,6 +47,12 @@ void print_actions(Paper& paper, const ShopJob& job) {
                                          : fmt::format("done  {} ({})", action.words, action.closed));
 }
 
+bool has_open_action(const ShopJob& job) {
+    for (const auto& action : job.actions)
+        if (action.closed.empty()) return true;
+    return false;
+}
+
 std::string list_words(const std::vector<CheckItem>& items) {
     std::string text;
     for (const CheckItem item : items) text += fmt::format("{}{}", text.empty() ? "" : ", ", word_of(item));
@@ -87,7 +93,7 @@ void print_all(Paper& paper, const ShopJob& job) {
     if (!job.remarks.empty()) paper.line(2, "remarks      ", job.remarks);
     if (!job.visits.empty()) paper.line(0, "", "Read:");
     for (const auto& visit : job.visits)
-        paper.line(2, fmt::format("{}", place_in_job(visit.path)), fmt::format("  {}", visit_words(visit)));
+        paper.line(2, fmt::format("{:<26} ", place_in_job(visit.path)), visit_words(visit));
     if (!job.actions.empty()) paper.line(0, "", "Temporary actions:");
     print_actions(paper, job);
     paper.line(0, "", "As it came:");
@@ -120,8 +126,11 @@ std::string next_words(const ShopJob& job, JobPart part) {
         case JobPart::reopened:
             return fmt::format("Next: correct it, then close it again: only what changed is noted anew.");
         case JobPart::actions:
-            return fmt::format("A job with an open action does not close; `tapbook job action {} --done N` closes one.",
-                               job.number);
+            return has_open_action(job)
+                       ? fmt::format(
+                             "A job with an open action does not close; `tapbook job action {} --done N` closes it.",
+                             job.number)
+                       : std::string("None is open.");
         case JobPart::came:
         case JobPart::left:
         case JobPart::all:

@@ -20,14 +20,27 @@ std::string range_words(const MillivoltRange& range) {
     return "nothing to predict it from";
 }
 
+std::string against_words(const ComparedReading& compared) {
+    const std::string range = range_words(compared.predicted.range);
+    switch (compared.against) {
+        case Against::inside:
+        case Against::below:
+        case Against::above:
+            return fmt::format("{} the predicted {}", word_of(compared.against), range);
+        case Against::other_volume:
+            return fmt::format("not at full volume, where {} is predicted", range);
+        case Against::not_predicted:
+            break;
+    }
+    return "nothing to predict it from";
+}
+
 void print_compared(Paper& paper, const ComparedReading& compared) {
-    std::string text = fmt::format("{}: {} {}", volts(compared.millivolts), word_of(compared.against),
-                                   compared.against == Against::not_predicted
-                                       ? std::string("(nothing to predict it from)")
-                                       : fmt::format("the predicted {}", range_words(compared.predicted.range)));
-    if (!compared.means.empty()) text += fmt::format(". {}", compared.means);
-    const bool is_off = compared.against == Against::above || compared.against == Against::below;
-    paper.line(2, fmt::format("{:<14}", compared.predicted.field), text, is_off ? Weight::strong : Weight::plain);
+    const bool is_off = !compared.means.empty();
+    paper.line(2, fmt::format("{:<14}", compared.predicted.field),
+               fmt::format("{}, {}{}{}", volts(compared.millivolts), against_words(compared), is_off ? ": " : "",
+                           compared.means),
+               is_off ? Weight::strong : Weight::plain);
 }
 
 void print_verdict(Paper& paper, const MeterVerdict& verdict) {

@@ -101,7 +101,7 @@ Against held_against(const MillivoltRange& range, std::int64_t millivolts) {
 }
 
 std::string_view meaning_of(std::string_view field, Against against) {
-    if (against == Against::inside || against == Against::not_predicted) return {};
+    if (against != Against::above && against != Against::below) return {};
     const bool is_above = against == Against::above;
     if (field == "supply_v")
         return is_above ? "the charging is not in order, or it is no 12 V supply: find out before going on"
@@ -110,11 +110,10 @@ std::string_view meaning_of(std::string_view field, Against against) {
         return is_above ? "more than the expected drive rests at: a boosted output, or no speaker conductor"
                         : "less than the expected drive rests at: another drive, or the radio is off or asleep";
     if (field == "ac_v")
-        return is_above
-                   ? "more than predicted: a boosted output, a clipped tone, or a meter that is not true-RMS; choose "
-                     "the converter by this reading, not by the prediction"
-                   : "less than predicted: volume below its full step, tone or fader not flat, a tone below 0 dB, "
-                     "bass taken away at high volume, or another pair";
+        return is_above ? "a boosted output, a clipped tone, or a meter that is not true-RMS; choose "
+                          "the converter by this reading, not by the prediction"
+                        : "volume below its full step, tone or fader not flat, a tone below 0 dB, "
+                          "bass taken away at high volume, or another pair";
     return is_above ? "more than its share of the pair: a quiet minus on the other conductor, or another drive"
                     : "less than its share of the pair: the conductors may belong to two channels";
 }

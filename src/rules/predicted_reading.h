@@ -28,12 +28,13 @@ struct PredictedReading {
 std::vector<PredictedReading> predicted_readings(const TapSignal& signal, const EffectiveOutput& output, Hertz tone,
                                                  FullScaleLevel level);
 
-enum class Against { inside, below, above, not_predicted };
+enum class Against { inside, below, above, other_volume, not_predicted };
 template <>
 struct NamedValues<Against> {
     static constexpr Named<Against> all[] = {{Against::inside, "inside"},
                                              {Against::below, "below"},
                                              {Against::above, "above"},
+                                             {Against::other_volume, "not at full volume"},
                                              {Against::not_predicted, "not predicted"}};
 };
 static_assert(table_is_sound<Against>());

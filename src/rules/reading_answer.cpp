@@ -51,7 +51,8 @@ void compare(ReadingAnswer& answer, const CarFacts& car, const TapFacts& tap) {
         const auto read = millivolts_of(answer.readings, predicted.stored);
         if (!read) continue;
         Against against = held_against(predicted.range, *read);
-        if (against == Against::below && !counts_as_low(answer.readings, predicted.field)) against = Against::inside;
+        if (against == Against::below && !counts_as_low(answer.readings, predicted.field))
+            against = Against::other_volume;
         answer.compared.push_back({predicted, *read, against, meaning_of(predicted.field, against)});
     }
 }
@@ -116,7 +117,8 @@ ReadingAnswer reading_answer(const ShopJob& job, const std::string& path, const 
     answer.kind = found->kind;
     answer.readings = found->readings;
     const TapFacts* tap = tap_at(car, path);
-    const Values values = note_values(job, *found, tap != nullptr ? tap->tap.side : std::nullopt);
+    Values values = note_values(job, *found, tap != nullptr ? tap->tap.side : std::nullopt);
+    if (!job.car.empty()) values["car"] = job.car;
     const Note note = note_of(values, {});
     if (answer.kind == NoteKind::pair) {
         answer.verdict = verdict_on(answer.readings);

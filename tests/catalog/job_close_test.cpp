@@ -41,9 +41,7 @@ TEST_CASE(
     CHECK(refusals_of([&] { catalog.close_job(1, closing, today); }) ==
           Lines{"job 1: temporary action 1 is open: pulled fuse 31 | put it back, then `tapbook job action 1 --done 1`",
                 "job 1: nobody has looked at: speakers,radio,call,chime,camera,damage,earlier-work,other-radio,drain | "
-                "look "
-                "and write `tapbook job left 1 ITEM=ok ...`, or leave them out knowingly: --sure "
-                "speakers,radio,call,chime,camera,damage,earlier-work,other-radio,drain"});
+                "look and write `tapbook job left 1 ITEM=ok ...`, or leave them out knowingly: --sure rest"});
     CHECK(catalog.jobs().at(0).state == JobState::open);
     CHECK(catalog.jobs().at(0).left.empty());
     CHECK(catalog.counts().notes == 0);

@@ -15,7 +15,7 @@ inline Standing settled(std::string value, Grade grade = Grade::one_car) {
     Standing standing;
     standing.grade = grade;
     standing.value = value;
-    standing.claims = {Claim{std::move(value), 3, 1, 1, 1, 1, 1, 1, {}, {}, "metered", grade}};
+    standing.claims = {Claim{std::move(value), 3, 1, 1, 1, 1, 1, 1, 1, {}, {}, "metered", grade}};
     return standing;
 }
 

@@ -5,6 +5,7 @@
 #include "facts_fixture.h"
 
 using namespace tapbook;
+using namespace tapbook::fixture;
 
 namespace {
 
