@@ -16,10 +16,6 @@ std::string_view as_bytes(const RecordId& id) {
     return {reinterpret_cast<const char*>(id.data()), id.size()};
 }
 
-std::string practice_shop_bytes(std::string_view code) {
-    return std::string(as_bytes(short_hash(fmt::format("practice shop/{}", code))));
-}
-
 // The words that tell a car apart, without blanks and case, so that "AB 123" and "ab123" are one car.
 std::string car_token(std::string_view salt, std::string_view words) {
     std::string plain;
@@ -54,7 +50,11 @@ Authors known_authors(const Catalog::State& state, const Batch& batch) {
 class BatchAdding {
   public:
     BatchAdding(Catalog::State& state, const Batch& batch, const std::string& today)
-        : state_(state), batch_(batch), today_(today), own_code_(own_shop_code(state.database)) {}
+        : state_(state),
+          batch_(batch),
+          today_(today),
+          own_code_(own_shop_code(state.database)),
+          ledger_(state.database) {}
 
     AddReport run() {
         for (const auto& shop : batch_.shops) add_shop(shop);
@@ -67,6 +67,30 @@ class BatchAdding {
         for (const auto& terms : batch_.terms) add_terms(terms);
         return std::move(report_);
     }
+
+    // The same for many notes: put in the ledger's own order, and no grades told.
+    AddReport run_in_ledger_order() {
+        for (const auto& shop : batch_.shops) add_shop(shop);
+        for (const auto& entry : batch_.entries) add_entry(entry);
+        std::vector<std::pair<RecordId, Values>> records;
+        records.reserve(batch_.notes.size());
+        for (const auto& note : batch_.notes) {
+            Values record = record_of(note);
+            const RecordId id = id_of(record, note.place);
+            records.emplace_back(id, std::move(record));
+        }
+        std::sort(records.begin(), records.end(), [](const auto& a, const auto& b) {
+            const auto path_of = [](const auto& one) -> const Value& { return one.second.find("path")->second; };
+            return path_of(a) == path_of(b) ? a.first < b.first : path_of(a) < path_of(b);
+        });
+        for (const auto& [id, record] : records)
+            ledger_.insert(record, id, true) ? ++report_.notes_new : ++report_.notes_here;
+        for (const auto& terms : batch_.terms) add_terms(terms);
+        return std::move(report_);
+    }
+
+    // Was a vehicle entry written?
+    bool changes_cars() const { return changes_cars_; }
 
     // Ids of the records that were new, for the action table.
     std::string new_records() const { return new_records_; }
@@ -98,11 +122,14 @@ class BatchAdding {
         auto update = state_.database.prepare("UPDATE shop SET name = ?1, known = 1 WHERE number = ?2");
         update.bind_all(shop.name, number);
         update.run();
+        keep_practice_shop_code(state_.database, shop.code);
     }
 
     void add_entry(const EntryDraft& draft) {
         const std::string path = text_field(draft.values, "path");
-        const auto stored = winning_entries(state_.database, draft.kind, path, path + '\x01');
+        const bool nothing_yet = is_new_car(draft.kind, path);
+        const auto stored = nothing_yet ? std::vector<CurrentEntry>()
+                                        : winning_entries(state_.database, draft.kind, path, path + '\x01');
         StoredEntry entry{draft.values, 1, bytes_of_hex(state_.own.id)};
         std::string_view word = "new";
         if (!stored.empty()) {
@@ -113,12 +140,30 @@ class BatchAdding {
             word = "changed";
             keep_hazards(stored.front().entry.values, entry.values);
         }
-        entry.revision = 1 + highest_revision(draft.kind, path);
+        entry.revision = 1 + (nothing_yet ? 0 : highest_revision(draft.kind, path));
         word == "new" ? ++report_.entries_new : ++report_.entries_changed;
         report_.lines.push_back(fmt::format("{:<8} {:<9} {}", word, word_of(draft.kind), path));
         const RecordId id = id_of(entry_record(draft.kind, entry, today_, state_.practice), draft.place);
         insert_entry(state_.database, draft.kind, entry, id, today_);
+        changes_cars_ = changes_cars_ || draft.kind == EntryKind::vehicle;
         new_records_ += to_hex(id) + '\n';
+    }
+
+    // Nothing is stored of the car that the path belongs to: none of its entries need be looked for. Asked once a car.
+    bool is_new_car(EntryKind kind, std::string_view path) {
+        if (kind == EntryKind::converter || kind == EntryKind::amplifier) return false;
+        const std::string car(path_head(path, vehicle_depth));
+        const auto [found, is_first] = new_cars_.try_emplace(car, false);
+        if (is_first) {
+            auto rows = state_.database.prepare(
+                "SELECT EXISTS (SELECT 1 FROM vehicle WHERE path = ?1) OR EXISTS (SELECT 1 FROM system WHERE path >= ?2"
+                " AND path < ?3) OR EXISTS (SELECT 1 FROM circuit WHERE path >= ?2 AND path < ?3) OR EXISTS (SELECT 1"
+                " FROM tap WHERE path >= ?2 AND path < ?3)");
+            rows.bind_all(car, below_first(car), below_end(car));
+            rows.step();
+            found->second = rows.integer(0) == 0;
+        }
+        return found->second;
     }
 
     // Hazards only grow: the stored union counts as the same when it holds all that the draft says.
@@ -167,13 +212,17 @@ class BatchAdding {
         return {state_.own.id, own_salt_};
     }
 
-    void add_note(const NoteDraft& note) {
+    Values record_of(const NoteDraft& note) {
         const Author author = author_of(note);
         Values fields = note.values;
         if (!note.car_words.empty()) fields["car"] = car_token(author.salt, note.car_words);
-        const Values record = note_record(fields, author.shop_hex, state_.practice);
+        return note_record(fields, author.shop_hex, state_.practice);
+    }
+
+    void add_note(const NoteDraft& note) {
+        const Values record = record_of(note);
         const RecordId id = id_of(record, note.place);
-        const bool is_new = insert_note(state_.database, record, id, true);
+        const bool is_new = ledger_.insert(record, id, true);
         is_new ? ++report_.notes_new : ++report_.notes_here;
         if (is_new) new_records_ += to_hex(id) + '\n';
     }
@@ -187,7 +236,7 @@ class BatchAdding {
             const auto notes = notes_of_vehicle(state_.database, car);
             for (const auto& draft : batch_.notes) {
                 const std::string path = text_field(draft.values, "path");
-                if (path_head(path, vehicle_depth) != car) continue;
+                if (path_head(path, vehicle_depth) != car || grades.contains(path)) continue;
                 const auto live = notes.live.find(path);
                 const std::vector<Note> list = live == notes.live.end() ? std::vector<Note>() : live->second;
                 const auto kind = word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair);
@@ -216,32 +265,14 @@ class BatchAdding {
     }
 
     void add_terms(const TermsDraft& draft) {
-        auto rows =
-            state_.database.prepare("SELECT cost_cents, lead_days, pack, on_hand, on_order FROM terms WHERE part = ?1");
-        rows.bind_all(draft.part);
-        Terms stored;
-        const bool there = rows.step();
-        if (there) {
-            const auto small = [&](int column) -> std::optional<int> {
-                const auto number = rows.optional_integer(column);
-                return number ? std::optional(static_cast<int>(*number)) : std::nullopt;
-            };
-            stored = {rows.optional_integer(0), small(1), small(2), small(3), small(4)};
-        }
-        if (there && stored == draft.terms) {
+        const TermsPut put = put_terms(state_.database, draft);
+        if (put == TermsPut::here) {
             ++report_.terms_here;
             return;
         }
-        rows.reset();
-        auto put = state_.database.prepare(
-            "INSERT INTO terms (part, cost_cents, lead_days, pack, on_hand, on_order) VALUES (?1, ?2, ?3, ?4, ?5, ?6)"
-            " ON CONFLICT (part) DO UPDATE SET cost_cents = ?2, lead_days = ?3, pack = ?4, on_hand = ?5, on_order = "
-            "?6");
-        put.bind_all(draft.part, draft.terms.cost_cents, draft.terms.lead_days, draft.terms.pack, draft.terms.on_hand,
-                     draft.terms.on_order);
-        put.run();
         ++report_.terms_changed;
-        report_.lines.push_back(fmt::format("{:<8} {:<9} {}", there ? "changed" : "new", "terms", draft.part));
+        report_.lines.push_back(
+            fmt::format("{:<8} {:<9} {}", put == TermsPut::changed ? "changed" : "new", "terms", draft.part));
     }
 
     Catalog::State& state_;
@@ -250,6 +281,9 @@ class BatchAdding {
     AddReport report_;
     std::map<std::string, Grade> before_, after_;
     std::string new_records_, own_salt_, own_code_;
+    bool changes_cars_ = false;
+    std::map<std::string, bool> new_cars_;
+    LedgerWriting ledger_;
 };
 
 }  // namespace
@@ -266,9 +300,39 @@ AddReport Catalog::add(const Batch& batch, bool dry_run, const std::string& toda
             action.run();
         }
         if (dry_run) return report;
+        if (adding.changes_cars() || !has_kept_names(state_->database)) keep_names(state_->database);
         transaction.commit();
         report.written = true;
         return report;
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, state_->file);
+    }
+}
+
+AddReport Catalog::add_many(const BatchSource& next, std::size_t together, const std::string& today) {
+    try {
+        AddReport total;
+        bool changes_cars = false;
+        for (auto batch = next(); batch;) {
+            sqlite::Transaction transaction(state_->database);
+            for (std::size_t i = 0; batch && i < together; ++i, batch = next()) {
+                check_batch(*batch, *this, known_authors(*state_, *batch));
+                BatchAdding adding(*state_, *batch, today);
+                const AddReport report = adding.run_in_ledger_order();
+                changes_cars = changes_cars || adding.changes_cars();
+                total.entries_new += report.entries_new;
+                total.entries_changed += report.entries_changed;
+                total.entries_here += report.entries_here;
+                total.notes_new += report.notes_new;
+                total.notes_here += report.notes_here;
+                total.terms_changed += report.terms_changed;
+                total.terms_here += report.terms_here;
+            }
+            if (!batch && (changes_cars || !has_kept_names(state_->database))) keep_names(state_->database);
+            transaction.commit();
+            total.written = true;
+        }
+        return total;
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, state_->file);
     }

@@ -1,6 +1,7 @@
 // The door of this folder: notes in, standings out. No store, file, clock, locale or stream.
 #pragma once
 
+#include "evidence/bass_cut.h"
 #include "evidence/entry_checks.h"
 #include "evidence/grade.h"
 #include "evidence/line.h"

@@ -2,4 +2,5 @@
 #pragma once
 
 #include "files/batch_reader.h"
+#include "files/batch_writer.h"
 #include "files/toml.h"

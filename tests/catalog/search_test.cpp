@@ -122,12 +122,17 @@ TEST_CASE("for garbage nothing is guessed") {
     }
 }
 
+TEST_CASE("a word typed again says nothing more") {
+    for (const auto* again : {"wagon wagon wagon", "wagon wagon", "Wagon wagon"})
+        CHECK(paths(find_vehicles(cars, again)) == paths(find_vehicles(cars, "wagon")));
+}
+
 TEST_CASE("no words find all cars, in path order") {
     const auto all = paths(find_vehicles(cars, ""));
     CHECK(all.size() == cars.size());
     CHECK(std::is_sorted(all.begin(), all.end()));
     CHECK(paths(find_vehicles(cars, " !! ")) == all);
-    CHECK(find_vehicles({}, "nadrow").empty());
+    CHECK(find_vehicles(std::vector<VehicleName>{}, "nadrow").empty());
 }
 
 TEST_CASE("one car is named exactly by whole words or by the end of its path, never by a mistake") {
