@@ -32,12 +32,10 @@ class NameScore {
     // times.
     template <class Each>
     void for_each_car(const NamedModel& model, Each each) const {
-        for (const auto& fit : model_fits(model)) {
-            if (!fit.holds_make)
-                for (const auto& make : make_fits_[model.make])
-                    if ((fit.words & make.words) == 0) for_each_body(model, joined(fit, make), each);
-            for_each_body(model, fit, each);
-        }
+        const auto& makes = make_fits_[model.make];
+        const NameFit untyped{0, 0, 0, words_of_untyped_model, false, {}};
+        if (!makes.empty() || some_body_fits_) for_each_make(model, untyped, makes, each);
+        for (const auto& fit : model_fits(model)) for_each_make(model, fit, makes, each);
     }
 
   private:
@@ -49,12 +47,28 @@ class NameScore {
         std::array<std::uint8_t, TypedPattern::longest + 1> distances;
     };
 
+    struct PieceKey {
+        std::uint64_t letters;
+        std::size_t size;
+        char first;
+    };
+    static bool may_fit(const PieceKey& key, std::string_view target, std::uint64_t letters);
+
     static NameFit joined(NameFit fit, const NameFit& other) {
         fit.words |= other.words;
         fit.cost += other.cost;
         fit.edits += other.edits;
         fit.unsaid += other.unsaid;
         return fit;
+    }
+
+    template <class Each>
+    void for_each_make(const NamedModel& model, const NameFit& fit, const std::vector<NameFit>& makes,
+                       Each each) const {
+        for_each_body(model, fit, each);
+        if (fit.holds_make) return;
+        for (const auto& make : makes)
+            if ((fit.words & make.words) == 0) for_each_body(model, joined(fit, make), each);
     }
 
     template <class Each>
@@ -72,7 +86,10 @@ class NameScore {
         }
     }
 
+    static constexpr int words_of_untyped_model = 4;
+
     std::vector<NameFit> fits_of(const KnownName& name) const;
+    void add_fits(std::string_view target, std::vector<NameFit>& fits) const;
     std::vector<NameFit> model_fits(const NamedModel& model) const;
     void find_glued_makes(std::uint32_t make);
     void add_glued_fit(const GluedMake& make, std::string_view model, int unsaid, std::vector<NameFit>& fits) const;
@@ -80,9 +97,11 @@ class NameScore {
 
     const NameTable& names_;
     std::vector<TypedPiece> pieces_;
-    std::vector<int> letters_;  // of each typed word
+    std::vector<PieceKey> keys_;  // of the pieces, close together in memory
+    std::vector<int> letters_;    // of each typed word
     std::vector<std::vector<NameFit>> make_fits_, body_fits_;
     std::vector<std::vector<GluedMake>> glued_makes_;
+    bool some_body_fits_ = false;
 };
 
 }  // namespace tapbook

@@ -84,9 +84,11 @@ std::vector<VehicleHit> find_vehicles(const NameTable& names, std::string_view w
     for (const auto& reading : readings_of(words, names)) score_all(names, reading, best);
     int least = std::numeric_limits<int>::max();
     for (const auto& one : best) least = std::min(least, one.rank);
+    // Beside a car that was named without a mistake, only those that a single mistake lies between.
+    const int margin = least == 0 ? cost_of_foreign_year : cost_of_foreign_word;
     std::vector<std::pair<Best, std::size_t>> kept;
     for (std::size_t car = 0; car < best.size(); ++car)
-        if (best[car].rank < std::numeric_limits<int>::max() && best[car].rank <= least + cost_of_foreign_word)
+        if (best[car].rank < std::numeric_limits<int>::max() && best[car].rank <= least + margin)
             kept.emplace_back(best[car], car);
     std::sort(kept.begin(), kept.end(), [](const auto& a, const auto& b) {
         return std::tie(a.first.rank, a.first.unsaid, a.second) < std::tie(b.first.rank, b.first.unsaid, b.second);

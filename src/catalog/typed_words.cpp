@@ -33,6 +33,11 @@ std::optional<YearInWord> year_in_word(std::string_view word) {
     return YearInWord{*number, std::string(before)};
 }
 
+// A year of four digits: beside it, nobody means a year by two.
+bool is_whole_year(std::string_view word) {
+    return word.size() == 4 && year_in_word(word).has_value();
+}
+
 bool occurs_in_a_name(std::string_view digits, const NameTable& names) {
     const auto holds = [&](const KnownName& name) { return name.glued.find(digits) != std::string_view::npos; };
     return std::any_of(names.makes().begin(), names.makes().end(), holds) ||
@@ -93,14 +98,6 @@ void add_without_bodies(std::vector<TypedPiece>& pieces, const NameTable& names)
 
 }  // namespace
 
-std::size_t edits_believed(std::size_t letters) {
-    return letters < 4 ? 0 : letters < 6 ? 1 : letters < 9 ? 2 : 3;
-}
-
-std::size_t edits_considered(std::size_t letters) {
-    return letters < 2 ? 0 : letters < 4 ? 1 : letters < 6 ? 2 : letters < 9 ? 3 : 4;
-}
-
 TypedPiece::TypedPiece(WordSet of_words, std::string glued)
     : words(of_words),
       text(std::move(glued)),
@@ -113,8 +110,10 @@ std::vector<TypedReading> readings_of(std::string_view text, const NameTable& na
     const auto words = each_once(folded_words(text));
     std::vector<TypedReading> readings;
     bool may_be_name = false;
+    const bool whole_year =
+        std::any_of(words.begin(), words.end(), [](const auto& word) { return is_whole_year(word); });
     for (std::size_t i = 0; i < words.size() && readings.size() < 4; ++i)
-        if (const auto found = year_in_word(words[i])) {
+        if (const auto found = year_in_word(words[i]); found && (!whole_year || is_whole_year(words[i]))) {
             readings.push_back(with_year(words, i, *found));
             may_be_name = may_be_name || occurs_in_a_name(words[i].substr(found->before.size()), names);
         }

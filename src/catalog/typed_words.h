@@ -17,10 +17,14 @@ inline constexpr int cost_of_foreign_word = 6;  // a typed word that names nothi
 inline constexpr int cost_of_foreign_year = 3;  // the car was not built in the typed year
 
 // How many edits words of this many letters may hold and still be what was meant.
-std::size_t edits_believed(std::size_t letters);
+constexpr std::size_t edits_believed(std::size_t letters) {
+    return letters < 4 ? 0 : letters < 6 ? 1 : letters < 9 ? 2 : 3;
+}
 
 // The same for one of several words, where the others may speak for it.
-std::size_t edits_considered(std::size_t letters);
+constexpr std::size_t edits_considered(std::size_t letters) {
+    return letters < 2 ? 0 : letters < 4 ? 1 : letters < 6 ? 2 : 3;
+}
 
 // Neighbouring typed words read as one, or what is left of them after a body's name was taken off.
 struct TypedPiece {

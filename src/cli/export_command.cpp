@@ -65,7 +65,10 @@ class Exporting {
         } catch (const CatalogError& error) {
             failed(name, error, error.trouble() == CatalogTrouble::damaged);
         } catch (const RecordRefused& error) {
-            failed(name, error, true);
+            failed(name,
+                   CatalogError(CatalogTrouble::damaged, fmt::format("a stored record is damaged: {}", error.what()),
+                                "`tapbook check --full` names all damage and the way out"),
+                   true);
         } catch (const InputRefused& error) {
             failed(name, error, true);
         }

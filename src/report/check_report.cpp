@@ -40,7 +40,7 @@ std::string check_text(const CheckReport& report, const Screen& screen) {
     } else {
         paper.notice("DAMAGED: " + name);
         for (const auto& damage : report.damages) {
-            paper.line(2, "-", damage.facts == 0 ? damage.what : fmt::format("{} {}", damage.facts, damage.what));
+            paper.line(2, "-", damage.facts == 0 ? damage.what : fmt::format("{}: {}", damage.what, damage.facts));
             for (const auto& example : damage.examples) paper.line(6, "", example);
             if (damage.facts > static_cast<std::int64_t>(damage.examples.size()))
                 paper.line(

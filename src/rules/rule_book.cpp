@@ -72,6 +72,7 @@ struct RuleBook::State {
 
     void add(Rule rule);
     void switch_off(const Rule& rule);
+    std::optional<bool> truth_of(const Rule& rule, Condition& condition);
     std::optional<RuleAnswer> answer(std::size_t index);
     Finding in_words(const RuleAnswer& answer);
     std::optional<CaseFailure> run_case(const Rule& rule, Condition& condition, const RuleCase& one);
@@ -115,9 +116,23 @@ void RuleBook::State::switch_off(const Rule& rule) {
                                   near ? fmt::format("did you mean {}?", *near) : "tapbook rules lists them"}});
 }
 
+// Throws InputRefused when the condition of `rule` cannot be computed.
+std::optional<bool> RuleBook::State::truth_of(const Rule& rule, Condition& condition) {
+    try {
+        return condition.truth(values);
+    } catch (const sqlite::Error& error) {
+        const std::string_view whole = error.what();
+        const auto reason =
+            error.is_interrupted() ? std::string_view("it takes too many steps") : whole.substr(whole.rfind(": ") + 2);
+        throw InputRefused({Complaint{
+            rule.place, fmt::format("the condition of \"{}\" cannot be computed: {}", rule.id, shown(reason)),
+            "write a simpler condition"}});
+    }
+}
+
 std::optional<RuleAnswer> RuleBook::State::answer(std::size_t index) {
     if (rules[index].off) return std::nullopt;
-    const auto truth = ready[index].condition.truth(values);
+    const auto truth = truth_of(rules[index], ready[index].condition);
     if (truth == false) return std::nullopt;
     const auto effect = truth ? std::optional(rules[index].effect) : effect_of(rules[index].unknown);
     if (!effect) return std::nullopt;
@@ -149,7 +164,7 @@ Finding RuleBook::State::in_words(const RuleAnswer& answer) {
 std::optional<CaseFailure> RuleBook::State::run_case(const Rule& rule, Condition& condition, const RuleCase& wanted) {
     values.forget();
     for (const auto& [name, value] : wanted.given) values.give(*find_column(name), value);
-    const auto truth = condition.truth(values);
+    const auto truth = truth_of(rule, condition);
     if (truth == wanted.fires) return std::nullopt;
     std::string why;
     for (const Column* column : condition.reads())

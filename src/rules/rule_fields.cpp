@@ -39,7 +39,11 @@ std::string text_of(const TomlValue& table, std::string_view key, RuleComplaints
         complaints.add(table.place, fmt::format("the rule has no \"{}\"", key), fmt::format("add {} = \"...\"", key));
         return {};
     }
-    if (value->type != TomlValue::Type::text || value->text.empty()) {
+    if (value->type == TomlValue::Type::text && value->text.empty()) {
+        complaints.add(value->place, fmt::format("\"{}\" is empty", key), "say it in words");
+        return {};
+    }
+    if (value->type != TomlValue::Type::text) {
         complaints.add(value->place, fmt::format("\"{}\" must be a text", key), "write it in double quotes");
         return {};
     }

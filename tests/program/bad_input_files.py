@@ -1,5 +1,6 @@
 """Files that cannot be read, are no text or are no TOML: as a file to add, and as the shop's own rules."""
 import os
+import pathlib
 import random
 
 from bad_input import CAR, Row
@@ -74,7 +75,20 @@ def two_places(claim, exit_code, says, before):
         yield Row(f"{claim} is refused by `{command}`", "timeout 30 " + command, exit_code, name + says, before=before(name))
 
 
+def cut_anywhere():
+    """The practice shop's own files, cut off at twelve places each: taken as far as they go, or refused with the place."""
+    root = pathlib.Path(__file__).resolve().parents[2]
+    dice = random.Random(12)
+    for file in (root / "data/parts.toml", root / "data/stock.toml", root / "data/vehicles/ostrel.toml", root / "src/rules/shipped/2_level.toml"):
+        data = file.read_bytes()
+        name, command = ("shop.rules.toml", "tapbook rules check --db shop.sqlite") if "rules" in str(file) else ("bad.toml", "tapbook add bad.toml --db shop.sqlite --dry-run")
+        for size in sorted(dice.sample(range(len(data)), 12)):
+            yield Row(f"{file.name} cut to {size} bytes is taken or refused", f"{command}; code=$?; [ $code = 0 ] || [ $code = 3 ]", 0,
+                      lambda said, name=name: said == "" or (said.startswith(name + ":") and said.endswith(UNCHANGED)), None, before=put(name, data[:size]))
+
+
 def rows(program):
+    yield from cut_anywhere()
     for what, data, says in BYTES:
         yield from two_places(what, 3, says, lambda name, data=data: put(name, data))
     for what, data in (("a file of no bytes", b""), ("a file of blanks", b" \n\t\n"), ("a file of remarks", b"# later\n")):

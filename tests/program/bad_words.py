@@ -5,7 +5,6 @@ bad_words_table.py turns this red. Nothing that is refused may change the folder
 import argparse
 import concurrent.futures
 import decimal
-import os
 import pathlib
 import re
 import subprocess
@@ -134,7 +133,6 @@ def main():
         folder = pathlib.Path(name)
         bad_input.prepare(folder, program)
         asked = Asked(program, folder)
-        os.environ["TAPBOOK_DB"] = ""
         before = bad_input.snapshot(folder)
         problems = list(missing_rows(asked))
         rows = list(command_rows(asked))

@@ -53,6 +53,8 @@ with tempfile.TemporaryDirectory() as folder:
             for amplifier in amplifiers:
                 call(folder, *words, "--amp", amplifier)
     call(folder, "find", "zzzz")
+    call(folder, "find", "00DHSTABCJ1234567")
+    call(folder, "find", "00DRRRABCJ1234567")
     call(folder, "taps", "zzzz")
     call(folder, "gain", "--watts", "x", "--ohms", "4")
     call(folder, "gain", "--watts", "75", "--ohms", "4")

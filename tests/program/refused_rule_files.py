@@ -88,6 +88,9 @@ ROWS = {
     "a million bytes": when("signal.clean_high_v > 9" + " OR signal.clean_high_v > 9" * 40000),
     "a thousand parentheses": when("(" * 1000 + "signal.clean_high_v > 9" + ")" * 1000),
     "a thousand operators": when("signal.clean_high_v > 9" + " + 1" * 1000),
+    # the condition: sound, but not to be computed
+    "pattern too complex": when("'" + "a" * 2000 + "' LIKE '" + "%a" * 400 + "b' OR signal.clean_high_v > 9"),
+    "whole number too large": when("abs(-9223372036854775807 - 1) > 0 OR signal.clean_high_v > 9"),
     # the condition: names and types
     "misspelt column": when("signal.clean_hihg_v > 9"),
     "misspelt relation": when("signl.clean_high_v > 9"),
