@@ -16,10 +16,7 @@ std::string_view as_bytes(const RecordId& id) {
     return {reinterpret_cast<const char*>(id.data()), id.size()};
 }
 
-std::string practice_shop_bytes(std::string_view code) {
-    return std::string(as_bytes(short_hash(fmt::format("practice shop/{}", code))));
-}
-
+// The words that tell a car apart, without blanks and case, so that "AB 123" and "ab123" are one car.
 std::string car_token(std::string_view salt, std::string_view words) {
     std::string plain;
     for (const char c : folded(words))
@@ -58,7 +55,11 @@ Authors known_authors(const Catalog::State& state, const Batch& batch) {
 class BatchAdding {
   public:
     BatchAdding(Catalog::State& state, const Batch& batch, const std::string& today)
-        : state_(state), batch_(batch), today_(today), own_code_(own_shop_code(state.database)) {}
+        : state_(state),
+          batch_(batch),
+          today_(today),
+          own_code_(own_shop_code(state.database)),
+          ledger_(state.database) {}
 
     Added run() {
         for (const auto& shop : batch_.shops) add_shop(shop);
@@ -68,6 +69,28 @@ class BatchAdding {
         remember_grades(after_);
         for (const auto& [path, grade] : after_)
             if (before_[path] != grade) report_.moves.push_back({path, before_[path], grade});
+        for (const auto& terms : batch_.terms) add_terms(terms);
+        added_.report = std::move(report_);
+        return std::move(added_);
+    }
+
+    // The same for many notes: put in the ledger's own order, and no grades told.
+    Added run_in_ledger_order() {
+        for (const auto& shop : batch_.shops) add_shop(shop);
+        for (const auto& entry : batch_.entries) add_entry(entry);
+        std::vector<std::pair<RecordId, Values>> records;
+        records.reserve(batch_.notes.size());
+        for (const auto& note : batch_.notes) {
+            Values record = record_of(note);
+            const RecordId id = id_of(record, note.place);
+            records.emplace_back(id, std::move(record));
+        }
+        std::sort(records.begin(), records.end(), [](const auto& a, const auto& b) {
+            const auto path_of = [](const auto& one) -> const Value& { return one.second.find("path")->second; };
+            return path_of(a) == path_of(b) ? a.first < b.first : path_of(a) < path_of(b);
+        });
+        for (const auto& [id, record] : records)
+            ledger_.insert(record, id, true) ? ++report_.notes_new : ++report_.notes_here;
         for (const auto& terms : batch_.terms) add_terms(terms);
         added_.report = std::move(report_);
         return std::move(added_);
@@ -100,11 +123,14 @@ class BatchAdding {
         auto update = state_.database.prepare("UPDATE shop SET name = ?1, known = 1 WHERE number = ?2");
         update.bind_all(shop.name, number);
         update.run();
+        keep_practice_shop_code(state_.database, shop.code);
     }
 
     void add_entry(const EntryDraft& draft) {
         const std::string path = text_field(draft.values, "path");
-        const auto stored = winning_entries(state_.database, draft.kind, path, path + '\x01');
+        const bool nothing_yet = is_new_car(draft.kind, path);
+        const auto stored = nothing_yet ? std::vector<CurrentEntry>()
+                                        : winning_entries(state_.database, draft.kind, path, path + '\x01');
         StoredEntry entry{draft.values, 1, bytes_of_hex(state_.own.id)};
         std::string_view word = "new";
         if (!stored.empty()) {
@@ -115,12 +141,30 @@ class BatchAdding {
             word = "changed";
             keep_hazards(stored.front().entry.values, entry.values);
         }
-        entry.revision = 1 + highest_revision(draft.kind, path);
+        entry.revision = 1 + (nothing_yet ? 0 : highest_revision(draft.kind, path));
         word == "new" ? ++report_.entries_new : ++report_.entries_changed;
         report_.lines.push_back(fmt::format("{:<8} {:<9} {}", word, word_of(draft.kind), path));
         const RecordId id = id_of(entry_record(draft.kind, entry, today_, state_.practice), draft.place);
         insert_entry(state_.database, draft.kind, entry, id, today_);
         added_.records.push_back(id);
+        added_.changes_cars = added_.changes_cars || draft.kind == EntryKind::vehicle;
+    }
+
+    // Nothing is stored of the car that the path belongs to: none of its entries need be looked for. Asked once a car.
+    bool is_new_car(EntryKind kind, std::string_view path) {
+        if (kind == EntryKind::converter || kind == EntryKind::amplifier) return false;
+        const std::string car(path_head(path, vehicle_depth));
+        const auto [found, is_first] = new_cars_.try_emplace(car, false);
+        if (is_first) {
+            auto rows = state_.database.prepare(
+                "SELECT EXISTS (SELECT 1 FROM vehicle WHERE path = ?1) OR EXISTS (SELECT 1 FROM system WHERE path >= ?2"
+                " AND path < ?3) OR EXISTS (SELECT 1 FROM circuit WHERE path >= ?2 AND path < ?3) OR EXISTS (SELECT 1"
+                " FROM tap WHERE path >= ?2 AND path < ?3)");
+            rows.bind_all(car, below_first(car), below_end(car));
+            rows.step();
+            found->second = rows.integer(0) == 0;
+        }
+        return found->second;
     }
 
     // Hazards only grow: the stored union counts as the same when it holds all that the draft says.
@@ -166,13 +210,17 @@ class BatchAdding {
         return {state_.own.id, own_salt_};
     }
 
-    void add_note(const NoteDraft& note) {
+    Values record_of(const NoteDraft& note) {
         const Author author = author_of(note);
         Values fields = note.values;
         if (!note.car_words.empty()) fields["car"] = car_token(author.salt, note.car_words);
-        const Values record = note_record(fields, author.shop_hex, state_.practice);
+        return note_record(fields, author.shop_hex, state_.practice);
+    }
+
+    void add_note(const NoteDraft& note) {
+        const Values record = record_of(note);
         const RecordId id = id_of(record, note.place);
-        const bool is_new = insert_note(state_.database, record, id, true);
+        const bool is_new = ledger_.insert(record, id, true);
         is_new ? ++report_.notes_new : ++report_.notes_here;
         added_.notes.push_back(id);
         if (is_new) added_.records.push_back(id);
@@ -187,7 +235,7 @@ class BatchAdding {
             const auto notes = notes_of_vehicle(state_.database, car);
             for (const auto& draft : batch_.notes) {
                 const std::string path = text_field(draft.values, "path");
-                if (path_head(path, vehicle_depth) != car) continue;
+                if (path_head(path, vehicle_depth) != car || grades.contains(path)) continue;
                 const auto live = notes.live.find(path);
                 const std::vector<Note> list = live == notes.live.end() ? std::vector<Note>() : live->second;
                 const auto kind = word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair);
@@ -199,33 +247,15 @@ class BatchAdding {
     }
 
     void add_terms(const TermsDraft& draft) {
-        auto rows =
-            state_.database.prepare("SELECT cost_cents, lead_days, pack, on_hand, on_order FROM terms WHERE part = ?1");
-        rows.bind_all(draft.part);
-        Terms stored;
-        const bool there = rows.step();
-        if (there) {
-            const auto small = [&](int column) -> std::optional<int> {
-                const auto number = rows.optional_integer(column);
-                return number ? std::optional(static_cast<int>(*number)) : std::nullopt;
-            };
-            stored = {rows.optional_integer(0), small(1), small(2), small(3), small(4)};
-        }
-        if (there && stored == draft.terms) {
+        const auto [put, before] = put_terms(state_.database, draft);
+        if (put == TermsPut::here) {
             ++report_.terms_here;
             return;
         }
-        rows.reset();
-        added_.terms_before.push_back({draft.part, there ? std::optional(stored) : std::nullopt});
-        auto put = state_.database.prepare(
-            "INSERT INTO terms (part, cost_cents, lead_days, pack, on_hand, on_order) VALUES (?1, ?2, ?3, ?4, ?5, ?6)"
-            " ON CONFLICT (part) DO UPDATE SET cost_cents = ?2, lead_days = ?3, pack = ?4, on_hand = ?5, on_order = "
-            "?6");
-        put.bind_all(draft.part, draft.terms.cost_cents, draft.terms.lead_days, draft.terms.pack, draft.terms.on_hand,
-                     draft.terms.on_order);
-        put.run();
+        added_.terms_before.push_back({draft.part, before});
         ++report_.terms_changed;
-        report_.lines.push_back(fmt::format("{:<8} {:<9} {}", there ? "changed" : "new", "terms", draft.part));
+        report_.lines.push_back(
+            fmt::format("{:<8} {:<9} {}", put == TermsPut::changed ? "changed" : "new", "terms", draft.part));
     }
 
     Catalog::State& state_;
@@ -235,6 +265,8 @@ class BatchAdding {
     AddReport report_;
     std::map<std::string, Grade> before_, after_;
     std::string own_salt_, own_code_;
+    std::map<std::string, bool> new_cars_;
+    LedgerWriting ledger_;
 };
 
 }  // namespace
@@ -254,9 +286,40 @@ AddReport Catalog::add(const Batch& batch, bool dry_run, const std::string& toda
         Added added = add_in_transaction(*state_, *this, batch, today);
         remember_action(state_->database, today, fmt::format("add {}", batch.file), added);
         if (dry_run) return added.report;
+        if (added.changes_cars || !has_kept_names(state_->database)) keep_names(state_->database);
         transaction.commit();
         added.report.written = true;
         return added.report;
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, state_->file);
+    }
+}
+
+AddReport Catalog::add_many(const BatchSource& next, std::size_t together, const std::string& today) {
+    try {
+        AddReport total;
+        bool changes_cars = false;
+        for (auto batch = next(); batch;) {
+            sqlite::Transaction transaction(state_->database);
+            for (std::size_t i = 0; batch && i < together; ++i, batch = next()) {
+                check_batch(*batch, *this, known_authors(*state_, *batch));
+                BatchAdding adding(*state_, *batch, today);
+                const Added added = adding.run_in_ledger_order();
+                const AddReport& report = added.report;
+                changes_cars = changes_cars || added.changes_cars;
+                total.entries_new += report.entries_new;
+                total.entries_changed += report.entries_changed;
+                total.entries_here += report.entries_here;
+                total.notes_new += report.notes_new;
+                total.notes_here += report.notes_here;
+                total.terms_changed += report.terms_changed;
+                total.terms_here += report.terms_here;
+            }
+            if (!batch && (changes_cars || !has_kept_names(state_->database))) keep_names(state_->database);
+            transaction.commit();
+            total.written = true;
+        }
+        return total;
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, state_->file);
     }

@@ -20,7 +20,10 @@ class Check {
         for (const auto& entry : batch_.entries) check_entry(entry);
         for (const auto& note : batch_.notes) check_note(note);
         for (const auto& terms : batch_.terms) check_terms(terms);
-        if (!authors_.practice && !batch_.shops.empty())
+        if (!authors_.practice && batch_.practice) {
+            complaints_ = {{batch_.practice_place, "this file comes from a practice catalog: what it says is invented",
+                            "a real catalog takes nothing of it; add it to a practice shop (tapbook demo)"}};
+        } else if (!authors_.practice && !batch_.shops.empty())
             complain(batch_.shops.front().place, "[[shop]] is taken by practice catalogs only",
                      "other shops' notes arrive in packs, signed by them");
         std::stable_sort(complaints_.begin(), complaints_.end(),
@@ -109,7 +112,10 @@ class Check {
     }
 
     void check_terms(const TermsDraft& terms) {
-        if (!exists(EntryKind::converter, terms.part) && !exists(EntryKind::amplifier, terms.part))
+        const auto is_part = [&](EntryKind kind) {
+            return exists(kind, terms.part) || catalog_.has_entry(kind, terms.part, Catalog::Retired::included);
+        };
+        if (!is_part(EntryKind::converter) && !is_part(EntryKind::amplifier))
             complain(terms.place, fmt::format("there is no part \"{}\"", terms.part), "add the parts file first");
     }
 

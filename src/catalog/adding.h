@@ -22,6 +22,7 @@ struct Added {
     std::vector<RecordId> records;  // new ones: entries and notes
     std::vector<RecordId> notes;    // of the batch's notes in their order, new or here already
     std::vector<TermsBefore> terms_before;
+    bool changes_cars = false;  // a vehicle entry was written
 };
 
 // Puts the batch in. Throws InputRefused (checks that need the store). REQUIRES an open transaction, which the caller

@@ -47,7 +47,8 @@ struct EntryDraft {
 struct NoteDraft {
     Values values;          // "kind", "path" and the note's fields by their stored names
     std::string shop_code;  // another shop as author: practice catalogs only; "" for this shop
-    std::string car_words;  // plate, VIN or any words that tell the car apart; only their salted token is kept
+    std::string car_words;  // plate, VIN or any words that tell the car apart; only their salted token is kept. A file
+                            // that was exported holds the token itself, as "car" among the values
     SourcePlace place;
 };
 
@@ -71,6 +72,8 @@ struct ShopDraft {
 
 struct Batch {
     std::string file;
+    bool practice = false;  // written from a practice catalog: only such a catalog takes it
+    SourcePlace practice_place;
     std::vector<EntryDraft> entries;
     std::vector<NoteDraft> notes;
     std::vector<TermsDraft> terms;

@@ -9,12 +9,16 @@
 
 #include "catalog/backup.h"
 #include "catalog/batch.h"
+#include "catalog/check_report.h"
+#include "catalog/extract.h"
 #include "catalog/job_facts.h"
 #include "catalog/jobs.h"
+#include "catalog/name_table.h"
 #include "catalog/own_notes.h"
 #include "catalog/proven_fact.h"
 #include "catalog/rebuilt.h"
 #include "catalog/search.h"
+#include "catalog/vin_search.h"
 
 namespace tapbook {
 
@@ -49,6 +53,9 @@ using RandomSource = std::function<void(unsigned char* bytes, std::size_t count)
 RandomSource system_random();
 RandomSource repeatable_random(std::string_view seed);
 
+// Gives one batch after another; nothing at the end.
+using BatchSource = std::function<std::optional<Batch>()>;
+
 enum class CatalogKind { real, practice };
 enum class Access { read, write };
 
@@ -60,6 +67,13 @@ struct OwnShop {
 struct CatalogCounts {
     std::int64_t vehicles = 0, systems = 0, circuits = 0, taps = 0, notes = 0, converters = 0, amplifiers = 0,
                  shops = 0;
+};
+
+// What words find: by VIN where they are one that some car's pattern fits, else by name.
+struct FoundVehicles {
+    std::vector<VehicleHit> hits;
+    std::optional<Vin> vin;            // the hits are by this VIN; without hits: no pattern fits it
+    std::optional<VinRefusal> no_vin;  // the words look like a VIN, are none, and name no car either
 };
 
 class Catalog {
@@ -136,8 +150,19 @@ class Catalog {
     // this shop wrote on that car that day. How many are new. Throws InputRefused.
     int add_past_jobs(std::span<const PastJob> jobs);
 
-    // Every car's name, in path order.
+    // Puts many batches in, `together` of them in one transaction: quickest when they come in path order. The same
+    // checks and records as add(); but the report only counts, and the list of actions that can be undone says nothing.
+    // Throws as add(); what earlier transactions put in stays.
+    AddReport add_many(const BatchSource& next, std::size_t together, const std::string& today);
+
+    // Every car's name, for the search and (in path order) as a list.
+    NameTable names() const;
     std::vector<VehicleName> vehicle_names() const;
+
+    FoundVehicles find(std::string_view words) const;
+
+    // Cars with a VIN pattern that fits, those of its model year first.
+    std::vector<VehicleHit> vehicles_of_vin(const Vin& vin) const;
 
     // All that is known of one car. `path` is a whole vehicle path. Throws CatalogError not_found.
     CarFacts car(std::string_view path, std::optional<int> year) const;
@@ -145,8 +170,10 @@ class Catalog {
     std::vector<ShelfConverter> converters() const;
     std::vector<Amplifier> amplifiers() const;
 
-    // Does an entry of this kind exist under this path and is not retired?
-    bool has_entry(EntryKind kind, std::string_view path) const;
+    // Does an entry of this kind exist under this path? A retired one counts when asked for: what lies on the shelf of
+    // a part that is bought no more still lies there.
+    enum class Retired { left_out, included };
+    bool has_entry(EntryKind kind, std::string_view path, Retired retired = Retired::left_out) const;
 
     // The record lines of all notes of a vehicle in id order: what would be exchanged.
     std::vector<std::string> note_lines(std::string_view vehicle_path) const;
@@ -161,6 +188,14 @@ class Catalog {
     // Works everything derived out again from the notes, in one transaction; a second time changes nothing. Throws
     // CatalogError.
     RebuildReport rebuild(bool dry_run);
+    // What can be written down as a vehicle, a parts or a stock file: adding it here again adds nothing. Notes that a
+    // file must not add (other shops', withdrawn ones) stand beside it. Throws CatalogError not_found: no such vehicle.
+    Extract extract_vehicle(std::string_view path) const;
+    Extract extract_parts() const;
+    Extract extract_stock() const;
+
+    // As check_catalog(), of the open catalog.
+    CheckReport check(CheckDepth depth) const;
 
     struct State;
 

@@ -98,20 +98,20 @@ sqlite::Value cell_of(const Field& field, const Values& values, CellStyle style)
     return text;
 }
 
-void put_cell(const Field& field, const sqlite::Value& cell, Values& values, CellStyle style) {
-    const std::string key(field.stored);
+void put_cell(const Field& field, sqlite::Value cell, Values& values, CellStyle style) {
+    const auto put = [&](Value value) { values.insert_or_assign(std::string(field.stored), std::move(value)); };
     if (const auto* number = std::get_if<std::int64_t>(&cell)) {
         if (field.kind == FieldKind::flag)
-            values[key] = *number != 0;
+            put(*number != 0);
         else if (style == CellStyle::ledger && is_ledger_number(field.kind)) {
-            if (auto text = ledger_text(field, *number)) values[key] = std::move(*text);
+            if (auto text = ledger_text(field, *number)) put(std::move(*text));
         } else
-            values[key] = *number;
-    } else if (const auto* text = std::get_if<std::string>(&cell)) {
+            put(*number);
+    } else if (auto* text = std::get_if<std::string>(&cell)) {
         if (field.kind == FieldKind::names || field.kind == FieldKind::word_list || field.kind == FieldKind::loads)
-            values[key] = split(*text);
+            put(split(*text));
         else
-            values[key] = *text;
+            put(std::move(*text));
     }
 }
 

@@ -16,7 +16,7 @@ enum class CellStyle { entry, ledger };
 sqlite::Value cell_of(const Field& field, const Values& values, CellStyle style);
 
 // Puts the cell back under the field's stored name; NULL adds nothing.
-void put_cell(const Field& field, const sqlite::Value& cell, Values& values, CellStyle style);
+void put_cell(const Field& field, sqlite::Value cell, Values& values, CellStyle style);
 
 // What of `values` no cell keeps: fields unknown to this version, as one record line; NULL when nothing is left. `kept`
 // names the keys that have columns of their own.

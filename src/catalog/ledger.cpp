@@ -9,6 +9,8 @@
 namespace tapbook {
 namespace {
 
+constexpr int corrupt_code = 11;  // SQLITE_CORRUPT
+
 constexpr std::string_view kept_by_notes[] = {"type", "kind", "path", "shop", "car", "practice"};
 
 const std::vector<Field>& ledger_fields() {
@@ -36,31 +38,6 @@ RecordId as_id(std::string_view bytes) {
     return id;
 }
 
-struct Subject {
-    std::int64_t vehicle, tap;
-};
-
-Subject subject_of(sqlite::Database& database, const std::string& path) {
-    auto known = database.prepare("SELECT vehicle, tap FROM subject WHERE path = ?1");
-    known.bind_all(path);
-    if (known.step()) return {known.integer(0), known.integer(1)};
-    const auto car = path_head(path, vehicle_depth);
-    auto sibling = database.prepare("SELECT vehicle FROM subject WHERE path >= ?1 AND path < ?2 LIMIT 1");
-    sibling.bind_all(below_first(car), below_end(car));
-    std::int64_t vehicle = 0;
-    if (sibling.step()) {
-        vehicle = sibling.integer(0);
-    } else {
-        auto highest = database.prepare("SELECT coalesce(max(vehicle), 0) + 1 FROM subject");
-        highest.step();
-        vehicle = highest.integer(0);
-    }
-    auto insert = database.prepare("INSERT INTO subject (vehicle, path) VALUES (?1, ?2)");
-    insert.bind_all(vehicle, path);
-    insert.run();
-    return {vehicle, database.last_insert_rowid()};
-}
-
 std::optional<std::int64_t> vehicle_number(sqlite::Database& database, std::string_view vehicle_path) {
     if (path_parts(vehicle_path).size() != vehicle_depth) return std::nullopt;
     auto rows = database.prepare("SELECT vehicle FROM subject WHERE path >= ?1 AND path < ?2 LIMIT 1");
@@ -84,7 +61,9 @@ void for_each_note(sqlite::Database& database, std::string_view vehicle_path, Ea
         LedgerRow row{as_id(rows.blob(0)), {}, rows.integer(4) != 0, rows.integer(6) != 0, rows.integer(5) != 0};
         row.values["path"] = std::string(rows.text(1));
         row.values["shop"] = hex_of(rows.blob(2));
-        row.values["kind"] = std::string(words_of<NoteKind>()[static_cast<std::size_t>(rows.integer(3))].word);
+        const auto kind = static_cast<std::uint64_t>(rows.integer(3));
+        if (kind >= words_of<NoteKind>().size()) throw sqlite::Error(corrupt_code, "a note of unknown kind");
+        row.values["kind"] = std::string(words_of<NoteKind>()[kind].word);
         if (const auto car = rows.optional_blob(7)) row.values["car"] = hex_of(*car);
         int column = 8;
         for (const auto& field : ledger_fields()) put_cell(field, rows.value(column++), row.values, CellStyle::ledger);
@@ -105,32 +84,77 @@ std::int64_t shop_number(sqlite::Database& database, std::string_view id_bytes) 
     return database.last_insert_rowid();
 }
 
-bool insert_note(sqlite::Database& database, const Values& record, const RecordId& id, bool vouched) {
-    const auto subject = subject_of(database, text_field(record, "path"));
-    const auto kind = word_field<NoteKind>(record, "kind").value_or(NoteKind::pair);
+namespace {
+
+std::string insert_text() {
     std::string columns, marks;
     int mark = 8;
     for (const auto& field : ledger_fields()) {
         columns += fmt::format(", {}", field.stored);
         marks += fmt::format(", ?{}", mark++);
     }
-    auto insert =
-        database.prepare(fmt::format("INSERT OR IGNORE INTO note (vehicle, tap, id, kind, shop, vouched, car{}, rest) "
-                                     "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7{}, ?{})",
-                                     columns, marks, mark));
-    const std::string car = bytes_of_hex(text_field(record, "car"));
-    insert.bind(1, subject.vehicle);
-    insert.bind(2, subject.tap);
-    insert.bind(3, sqlite::BlobView{as_bytes(id)});
-    insert.bind(4, static_cast<std::int64_t>(kind));
-    insert.bind(5, shop_number(database, bytes_of_hex(text_field(record, "shop"))));
-    insert.bind(6, vouched ? 1 : 0);
-    car.empty() ? insert.bind(7, std::nullopt) : insert.bind(7, sqlite::BlobView{car});
-    mark = 8;
-    for (const auto& field : ledger_fields()) insert.bind(mark++, cell_of(field, record, CellStyle::ledger));
-    insert.bind(mark, rest_of(record, ledger_fields(), kept_by_notes, CellStyle::ledger));
+    return fmt::format(
+        "INSERT OR IGNORE INTO note (vehicle, tap, id, kind, shop, vouched, car{}, rest) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7{}, ?{})",
+        columns, marks, mark);
+}
+
+}  // namespace
+
+LedgerWriting::LedgerWriting(sqlite::Database& database)
+    : database_(database),
+      known_(database.prepare("SELECT vehicle, tap FROM subject WHERE path = ?1")),
+      insert_(database.prepare(insert_text())) {}
+
+// Notes of one path mostly follow each other.
+LedgerWriting::Subject LedgerWriting::subject_of(const std::string& path) {
+    if (path == last_path_) return last_;
+    known_.bind_all(path);
+    if (known_.step()) {
+        last_ = {known_.integer(0), known_.integer(1)};
+        known_.reset();
+    } else {
+        last_ = new_subject(path);
+    }
+    last_path_ = path;
+    return last_;
+}
+
+LedgerWriting::Subject LedgerWriting::new_subject(const std::string& path) {
+    auto vehicle = vehicle_number(database_, path_head(path, vehicle_depth));
+    if (!vehicle) {
+        auto highest = database_.prepare("SELECT coalesce(max(vehicle), 0) + 1 FROM subject");
+        highest.step();
+        vehicle = highest.integer(0);
+    }
+    auto insert = database_.prepare("INSERT INTO subject (vehicle, path) VALUES (?1, ?2)");
+    insert.bind_all(*vehicle, path);
     insert.run();
-    return database.changes() == 1;
+    return {*vehicle, database_.last_insert_rowid()};
+}
+
+std::int64_t LedgerWriting::number_of_shop(const std::string& hex) {
+    const auto [found, is_new] = shops_.try_emplace(hex, 0);
+    if (is_new) found->second = shop_number(database_, bytes_of_hex(hex));
+    return found->second;
+}
+
+bool LedgerWriting::insert(const Values& record, const RecordId& id, bool vouched) {
+    const auto subject = subject_of(text_field(record, "path"));
+    const auto kind = word_field<NoteKind>(record, "kind").value_or(NoteKind::pair);
+    const std::string car = bytes_of_hex(text_field(record, "car"));
+    insert_.bind(1, subject.vehicle);
+    insert_.bind(2, subject.tap);
+    insert_.bind(3, sqlite::BlobView{as_bytes(id)});
+    insert_.bind(4, static_cast<std::int64_t>(kind));
+    insert_.bind(5, number_of_shop(text_field(record, "shop")));
+    insert_.bind(6, vouched ? 1 : 0);
+    car.empty() ? insert_.bind(7, std::nullopt) : insert_.bind(7, sqlite::BlobView{car});
+    int mark = 8;
+    for (const auto& field : ledger_fields()) insert_.bind(mark++, cell_of(field, record, CellStyle::ledger));
+    insert_.bind(mark, rest_of(record, ledger_fields(), kept_by_notes, CellStyle::ledger));
+    insert_.run();
+    return database_.changes() == 1;
 }
 
 Values note_record(const Values& fields, const std::string& shop_hex, bool practice) {

@@ -141,6 +141,12 @@ class CarReader {
     std::map<std::string, Circuit, std::less<>> circuits_;
 };
 
+std::vector<CurrentEntry> all_parts(sqlite::Database& database, EntryKind kind) {
+    return current_entries(database, kind, "", "\x7f");
+}
+
+}  // namespace
+
 std::map<std::string, Terms, std::less<>> all_terms(sqlite::Database& database) {
     std::map<std::string, Terms, std::less<>> terms;
     auto rows = database.prepare("SELECT part, cost_cents, lead_days, pack, on_hand, on_order FROM terms");
@@ -154,12 +160,6 @@ std::map<std::string, Terms, std::less<>> all_terms(sqlite::Database& database) 
     return terms;
 }
 
-std::vector<CurrentEntry> all_parts(sqlite::Database& database, EntryKind kind) {
-    return current_entries(database, kind, "", "\x7f");
-}
-
-}  // namespace
-
 bool carries_signal(Role role) {
     return role == Role::speaker || role == Role::line_level;
 }
@@ -171,6 +171,8 @@ bool is_power(Role role) {
 
 CarFacts Catalog::car(std::string_view path, std::optional<int> year) const {
     try {
+        std::optional<sqlite::Transaction> one_state;  // all of the car as it is at one moment, and one lock for it
+        if (!state_->database.in_transaction()) one_state.emplace(state_->database, sqlite::Transaction::Kind::read);
         CarReader reader(state_->database, path, year);
         if (reader.read()) return reader.take();
     } catch (const sqlite::Error& error) {
@@ -178,19 +180,6 @@ CarFacts Catalog::car(std::string_view path, std::optional<int> year) const {
     }
     throw CatalogError(CatalogTrouble::not_found, fmt::format("there is no vehicle {}", path),
                        "tapbook find lists all cars");
-}
-
-std::vector<VehicleName> Catalog::vehicle_names() const {
-    try {
-        std::vector<VehicleName> names;
-        for (const auto& entry : current_entries(state_->database, EntryKind::vehicle, "", "\x7f")) {
-            const Vehicle car = vehicle_of(entry.entry.values);
-            names.push_back({car.path, car.make, car.model, car.body, car.first_year, car.last_year});
-        }
-        return names;
-    } catch (const sqlite::Error& error) {
-        throw_catalog_error(error, state_->file);
-    }
 }
 
 std::vector<ShelfConverter> Catalog::converters() const {
@@ -219,8 +208,10 @@ std::vector<Amplifier> Catalog::amplifiers() const {
     }
 }
 
-bool Catalog::has_entry(EntryKind kind, std::string_view path) const {
-    return !current_entries(state_->database, kind, path, std::string(path) + '\x01').empty();
+bool Catalog::has_entry(EntryKind kind, std::string_view path, Retired retired) const {
+    const std::string end = std::string(path) + '\x01';
+    return retired == Retired::included ? !winning_entries(state_->database, kind, path, end).empty()
+                                        : !current_entries(state_->database, kind, path, end).empty();
 }
 
 std::vector<std::string> Catalog::note_lines(std::string_view vehicle_path) const {

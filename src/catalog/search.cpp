@@ -3,160 +3,138 @@
 
 #include <algorithm>
 #include <limits>
+#include <set>
+#include <tuple>
 
+#include "catalog/name_score.h"
 #include "trade/trade.h"
 
 namespace tapbook {
 namespace {
 
-constexpr int no_match = 1000;
-constexpr int missing_word = 6;  // cost of a word that names nothing of the car
-
-// How many mistakes a word of this length may hold.
-std::size_t mistakes_allowed(std::size_t length) {
-    return length < 4 ? 0 : length < 6 ? 1 : length < 9 ? 2 : 3;
-}
-
-bool is_number(std::string_view word) {
-    return std::all_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; });
-}
-
 std::optional<int> year_of_word(std::string_view word) {
-    if ((word.size() != 2 && word.size() != 4) || !is_number(word)) return std::nullopt;
+    if (word.size() != 2 && word.size() != 4) return std::nullopt;
     const auto year = parse_model_year(word);
     const auto* number = std::get_if<int>(&year);
     return number == nullptr ? std::nullopt : std::optional(*number);
 }
 
-// Folded words of one car, and those words glued in the orders people glue them.
-struct Target {
-    std::vector<std::string> words;
-    std::vector<std::string> glued;
+bool year_fits(const NamedCar& car, std::optional<int> year) {
+    return !year || (*year >= car.first_year && *year <= car.last_year);
+}
+
+// The cheapest reading of a car so far.
+struct Best {
+    int rank = std::numeric_limits<int>::max();
+    int cost = 0, unsaid = 0;
+    bool year_fits = true;
+
+    void offer(const CarScore& score, bool fits) {
+        const int next = score.cost + (fits ? 0 : cost_of_foreign_year);
+        if (std::tie(next, score.unsaid) < std::tie(rank, unsaid)) *this = {next, score.cost, score.unsaid, fits};
+    }
 };
 
-Target target_of(const VehicleName& vehicle) {
-    Target target;
-    const auto make = folded_words(vehicle.make), model = folded_words(vehicle.model),
-               body = folded_words(vehicle.body);
-    for (const auto* list : {&make, &model, &body}) target.words.insert(target.words.end(), list->begin(), list->end());
-    const auto joined = [](const std::vector<std::string>& list) {
-        std::string all;
-        for (const auto& word : list) all += word;
-        return all;
-    };
-    const std::string a = joined(make), b = joined(model), c = joined(body);
-    target.glued = {a, b, a + b, b + a, b + c, a + b + c};
-    return target;
+void score_all(const NameTable& names, const TypedReading& reading, std::vector<Best>& best) {
+    if (reading.words.empty()) {
+        for (std::size_t car = 0; car < best.size(); ++car)
+            if (year_fits(names.cars()[car], reading.year)) best[car].offer({}, true);
+        return;
+    }
+    const NameScore scores(names, reading);
+    for (const auto& model : names.models())
+        scores.for_each_car(model, [&](std::size_t car, const CarScore& score) {
+            best[car].offer(score, year_fits(names.cars()[car], reading.year));
+        });
 }
 
-int word_cost(std::string_view typed, std::string_view word) {
-    if (typed == word) return 0;
-    if (typed.size() >= 3 && word.starts_with(typed)) return 1;
-    const auto distance = edit_distance(typed, word);
-    return distance <= mistakes_allowed(std::max(typed.size(), word.size())) ? static_cast<int>(2 * distance)
-                                                                             : no_match;
-}
-
-// The cheapest way to read one typed word as something of the car.
-int best_cost(std::string_view typed, const Target& target) {
-    int best = no_match;
-    for (const auto& word : target.words) best = std::min(best, word_cost(typed, word));
-    for (const auto& word : target.glued)
-        if (const int cost = word_cost(typed, word); cost < no_match) best = std::min(best, cost + (cost == 0 ? 0 : 1));
-    return best;
-}
-
-// Typed words against the car: each word by itself, or two neighbours read as one ("os trel").
-int total_cost(const std::vector<std::string>& typed, const Target& target, int& matched) {
-    int total = 0;
-    for (std::size_t i = 0; i < typed.size(); ++i) {
-        const int alone = best_cost(typed[i], target);
-        if (i + 1 < typed.size()) {
-            const int together = best_cost(typed[i] + typed[i + 1], target);
-            const int next = best_cost(typed[i + 1], target);
-            if (together < no_match && together < std::min(alone, missing_word) + std::min(next, missing_word)) {
-                total += together;
-                matched += 2;
-                ++i;
-                continue;
+// Which typed words stand in a name, as a set.
+WordSet words_in(const std::vector<std::string>& typed, const KnownName& name) {
+    WordSet found = 0;
+    for (std::size_t i = 0; i < typed.size() && i < most_words; ++i) {
+        std::size_t at = name.folded.find(typed[i]);
+        for (; at != std::string_view::npos; at = name.folded.find(typed[i], at + 1)) {
+            const std::size_t end = at + typed[i].size();
+            if ((at == 0 || name.folded[at - 1] == ' ') && (end == name.folded.size() || name.folded[end] == ' ')) {
+                found |= WordSet{1} << i;
+                break;
             }
         }
-        if (alone < no_match) {
-            total += alone;
-            ++matched;
-        } else {
-            total += missing_word;
-        }
-    }
-    return total;
-}
-
-struct Typed {
-    std::vector<std::string> words;
-    std::optional<int> year;
-};
-
-Typed typed_of(std::string_view text) {
-    Typed typed;
-    for (auto& word : folded_words(text)) {
-        const auto year = typed.year ? std::nullopt : year_of_word(word);
-        if (year)
-            typed.year = year;
-        else
-            typed.words.push_back(std::move(word));
-    }
-    return typed;
-}
-
-bool year_fits(const VehicleName& vehicle, std::optional<int> year) {
-    return !year || (*year >= vehicle.first_year && *year <= vehicle.last_year);
-}
-
-}  // namespace
-
-std::vector<VehicleHit> find_vehicles(std::span<const VehicleName> vehicles, std::string_view words) {
-    const Typed typed = typed_of(words);
-    std::vector<VehicleHit> hits;
-    for (const auto& vehicle : vehicles) {
-        int matched = 0;
-        const int cost = total_cost(typed.words, target_of(vehicle), matched);
-        const auto wanted = static_cast<int>(typed.words.size());
-        if (wanted > 0 && matched * 2 < wanted) continue;
-        if (wanted > 0 && matched == 0) continue;
-        const bool fits = year_fits(vehicle, typed.year);
-        if (!fits && wanted == 0) continue;
-        hits.push_back({vehicle, cost, fits});
-    }
-    std::stable_sort(hits.begin(), hits.end(), [](const VehicleHit& a, const VehicleHit& b) {
-        return std::tuple(a.cost + (a.year_fits ? 0 : 3), a.vehicle.path) <
-               std::tuple(b.cost + (b.year_fits ? 0 : 3), b.vehicle.path);
-    });
-    const int best = hits.empty() ? 0 : hits.front().cost + (hits.front().year_fits ? 0 : 3);
-    std::erase_if(hits, [&](const VehicleHit& hit) {
-        return !typed.words.empty() && hit.cost + (hit.year_fits ? 0 : 3) > best + missing_word;
-    });
-    return hits;
-}
-
-std::vector<VehicleName> exact_vehicles(std::span<const VehicleName> vehicles, std::string_view words) {
-    std::vector<VehicleName> found;
-    for (const auto& vehicle : vehicles)
-        if (is_tail_run(vehicle.path, words)) found.push_back(vehicle);
-    if (!found.empty()) return found;
-    const Typed typed = typed_of(words);
-    if (typed.words.empty()) return {};
-    for (const auto& vehicle : vehicles) {
-        const Target target = target_of(vehicle);
-        const bool all = std::all_of(typed.words.begin(), typed.words.end(), [&](const std::string& word) {
-            return std::find(target.words.begin(), target.words.end(), word) != target.words.end();
-        });
-        if (all && year_fits(vehicle, typed.year)) found.push_back(vehicle);
     }
     return found;
 }
 
+std::vector<NamedVehicle> cars_of_path_end(const NameTable& names, std::string_view words) {
+    std::vector<NamedVehicle> found;
+    const auto last = words.substr(words.find_last_of("/ ") + 1);  // all of them when there is no slash or space
+    const auto year = words.find('/') == std::string_view::npos ? year_of_word(last) : std::nullopt;
+    for (const auto& model : names.models())
+        for (std::size_t car = model.first_car; car < model.first_car + model.cars; ++car) {
+            if (names.last_part(names.cars()[car]) != last) continue;
+            VehicleName vehicle = names.vehicle(model, car);
+            if (is_tail_run(vehicle.path, words)) found.push_back({std::move(vehicle), year});
+        }
+    return found;
+}
+
+}  // namespace
+
+std::vector<VehicleHit> find_vehicles(const NameTable& names, std::string_view words) {
+    std::vector<Best> best(names.cars().size());
+    for (const auto& reading : readings_of(words, names)) score_all(names, reading, best);
+    int least = std::numeric_limits<int>::max();
+    for (const auto& one : best) least = std::min(least, one.rank);
+    // Beside a car that was named without a mistake, only those that a single mistake lies between.
+    const int margin = least == 0 ? cost_of_foreign_year : cost_of_foreign_word;
+    std::vector<std::pair<Best, std::size_t>> kept;
+    for (std::size_t car = 0; car < best.size(); ++car)
+        if (best[car].rank < std::numeric_limits<int>::max() && best[car].rank <= least + margin)
+            kept.emplace_back(best[car], car);
+    std::sort(kept.begin(), kept.end(), [](const auto& a, const auto& b) {
+        return std::tie(a.first.rank, a.first.unsaid, a.second) < std::tie(b.first.rank, b.first.unsaid, b.second);
+    });
+    std::vector<VehicleHit> hits;
+    hits.reserve(kept.size());
+    for (const auto& [score, car] : kept) hits.push_back({names.vehicle(car), score.cost, score.year_fits});
+    return hits;
+}
+
+std::vector<VehicleHit> find_vehicles(std::span<const VehicleName> vehicles, std::string_view words) {
+    return find_vehicles(NameTable::of({vehicles.begin(), vehicles.end()}), words);
+}
+
+std::vector<NamedVehicle> vehicles_named(const NameTable& names, std::string_view words) {
+    auto found = cars_of_path_end(names, words);
+    if (!found.empty()) return found;
+    std::set<std::size_t> seen;
+    for (const auto& reading : readings_of(words, names)) {
+        if (reading.words.empty() || reading.words.size() > most_words) continue;
+        const WordSet all = (WordSet{1} << reading.words.size()) - 1;
+        std::vector<WordSet> in_make, in_body;
+        for (const auto& make : names.makes()) in_make.push_back(words_in(reading.words, make));
+        for (const auto& body : names.bodies()) in_body.push_back(words_in(reading.words, body));
+        for (const auto& model : names.models()) {
+            const WordSet known = words_in(reading.words, model.name) | in_make[model.make];
+            for (std::size_t car = model.first_car; car < model.first_car + model.cars; ++car)
+                if ((known | in_body[names.cars()[car].body]) == all && year_fits(names.cars()[car], reading.year) &&
+                    seen.insert(car).second)
+                    found.push_back({names.vehicle(model, car), reading.year});
+        }
+    }
+    return found;
+}
+
+std::vector<VehicleName> exact_vehicles(std::span<const VehicleName> vehicles, std::string_view words) {
+    std::vector<VehicleName> found;
+    for (auto& named : vehicles_named(NameTable::of({vehicles.begin(), vehicles.end()}), words))
+        found.push_back(std::move(named.vehicle));
+    return found;
+}
+
 std::optional<int> year_in(std::string_view words) {
-    return typed_of(words).year;
+    for (const auto& word : folded_words(words))
+        if (const auto year = year_of_word(word)) return year;
+    return std::nullopt;
 }
 
 }  // namespace tapbook

@@ -59,9 +59,29 @@ Values note_record(const Values& fields, const std::string& shop_hex, bool pract
 // Local number of a shop, given on first sight.
 std::int64_t shop_number(sqlite::Database& database, std::string_view id_bytes);
 
-// Puts a note into the ledger. False when it was there already. REQUIRES an open transaction and a record that
-// record_line takes.
-bool insert_note(sqlite::Database& database, const Values& record, const RecordId& id, bool vouched);
+// Puts notes into the ledger, one after another; quickest when those of one path follow each other. REQUIRES an open
+// transaction for as long as it lives.
+class LedgerWriting {
+  public:
+    explicit LedgerWriting(sqlite::Database& database);
+
+    // False when the note was there already. REQUIRES a record that record_line takes.
+    bool insert(const Values& record, const RecordId& id, bool vouched);
+
+  private:
+    struct Subject {
+        std::int64_t vehicle, tap;
+    };
+    Subject subject_of(const std::string& path);
+    Subject new_subject(const std::string& path);
+    std::int64_t number_of_shop(const std::string& hex);
+
+    sqlite::Database& database_;
+    sqlite::Statement known_, insert_;
+    std::string last_path_;
+    Subject last_{};
+    std::map<std::string, std::int64_t> shops_;
+};
 
 // All notes of one vehicle by path; withdrawn ones are only counted, those of blocked shops left out.
 struct LedgerNotes {
@@ -72,6 +92,12 @@ struct LedgerNotes {
 LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicle_path);
 std::vector<std::pair<RecordId, Values>> note_records(sqlite::Database& database, std::string_view vehicle_path,
                                                       bool practice);
+
+// The names of all cars as packed values (schema 0002): written again from the entries; are they there; do they say
+// what the entries say (a missing one says nothing wrong)? Writing REQUIRES an open transaction.
+void keep_names(sqlite::Database& database);
+bool has_kept_names(sqlite::Database& database);
+bool names_are_current(sqlite::Database& database);
 
 // Shops that count for themselves: this one and those on its list.
 KnownShops known_shops(sqlite::Database& database);
@@ -88,6 +114,23 @@ struct Authors {
     bool practice = false;
     std::set<std::string, std::less<>> codes;
 };
+
+// A practice catalog's name for a shop: its id from the code that files use, and the code back. The code is "" when it
+// was never kept and the shop's name does not give it.
+std::string practice_shop_bytes(std::string_view code);
+std::string practice_shop_code(sqlite::Database& database, std::string_view id_bytes, std::string_view name);
+void keep_practice_shop_code(sqlite::Database& database, std::string_view code);
+
+// What each part costs this shop, by part.
+std::map<std::string, Terms, std::less<>> all_terms(sqlite::Database& database);
+
+// Keeps what a part costs; says what was kept before. `here`: it was so already. REQUIRES an open transaction.
+enum class TermsPut { added, changed, here };
+struct TermsChange {
+    TermsPut put = TermsPut::here;
+    std::optional<Terms> before;
+};
+TermsChange put_terms(sqlite::Database& database, const TermsDraft& draft);
 
 // Throws InputRefused when the batch does not fit itself or what is stored: duplicate paths, missing parents, foreign
 // authors.

@@ -42,10 +42,22 @@ void put_setting(sqlite::Database& database, std::string_view name, std::string_
     insert.run();
 }
 
-std::string setting(sqlite::Database& database, std::string_view name) {
-    auto rows = database.prepare("SELECT value FROM setting WHERE name = ?1");
-    rows.bind_all(name);
-    return rows.step() ? std::string(rows.text(0)) : std::string();
+// What open() wants to know of the catalog itself.
+struct Settings {
+    OwnShop own;
+    bool practice = false;
+};
+
+Settings read_settings(sqlite::Database& database) {
+    Settings settings;
+    auto rows = database.prepare("SELECT name, value FROM setting");
+    while (rows.step()) {
+        const auto name = rows.text(0);
+        if (name == "shop_id") settings.own.id = rows.text(1);
+        if (name == "shop_name") settings.own.name = rows.text(1);
+        if (name == "practice") settings.practice = rows.text(1) == "1";
+    }
+    return settings;
 }
 
 void make_shop(sqlite::Database& database, const std::string& name, CatalogKind kind, const std::string& today,
@@ -76,14 +88,7 @@ void make_shop(sqlite::Database& database, const std::string& name, CatalogKind 
     sodium_memzero(secret_key.data(), secret_key.size());
 }
 
-// Makes an empty file only its owner can read, before the store writes a key into it.
-void make_private_file(const fs::path& file) {
-    const int handle = ::open(file.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0600);
-    if (handle >= 0) {
-        ::close(handle);
-        return;
-    }
-    const int reason = errno;
+[[noreturn]] void refuse_place(const fs::path& file, int reason) {
     if (reason == EEXIST)
         throw CatalogError(CatalogTrouble::already_there, fmt::format("{} is there already", file.string()),
                            "open it with --db, or choose another place");
@@ -94,6 +99,43 @@ void make_private_file(const fs::path& file) {
                        fmt::format("cannot make {}: {}", file.string(), std::strerror(reason)),
                        "choose another place with --db FILE");
 }
+
+// A catalog is made beside its place and put there when it is whole: whoever is interrupted leaves no half of one.
+class Unfinished {
+  public:
+    explicit Unfinished(const fs::path& place)
+        : place_(place), file_(fmt::format("{}.{}.new", place.string(), ::getpid())) {
+        std::error_code ignored;
+        if (fs::exists(fs::symlink_status(place, ignored))) refuse_place(place, EEXIST);
+        fs::remove(file_, ignored);
+        // only its owner may read it, before the store writes a key into it
+        const int handle = ::open(file_.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0600);
+        if (handle < 0) refuse_place(place, errno);
+        ::close(handle);
+    }
+    ~Unfinished() {
+        std::error_code ignored;
+        for (const char* part : {"", "-wal", "-shm"}) fs::remove(fs::path(file_.string() + part), ignored);
+    }
+    Unfinished(const Unfinished&) = delete;
+    Unfinished& operator=(const Unfinished&) = delete;
+
+    const fs::path& file() const { return file_; }
+
+    // REQUIRES that no connection is open on it. A place that was taken in the meantime is left alone; where the disk
+    // knows no second name for a file, the two steps are not one.
+    void put_in_place() const {
+        if (::link(file_.c_str(), place_.c_str()) == 0) return;
+        const bool no_links = errno == EPERM || errno == EOPNOTSUPP || errno == ENOSYS || errno == EMLINK;
+        std::error_code ignored;
+        if (!no_links || fs::exists(fs::symlink_status(place_, ignored)))
+            refuse_place(place_, no_links ? EEXIST : errno);
+        if (::rename(file_.c_str(), place_.c_str()) != 0) refuse_place(place_, errno);
+    }
+
+  private:
+    fs::path place_, file_;
+};
 
 bool may_write(const fs::path& file) {
     const fs::path folder = file.has_parent_path() ? file.parent_path() : fs::path(".");
@@ -149,9 +191,9 @@ Catalog Catalog::create(const fs::path& file, const std::string& shop_name, Cata
                         const RandomSource& random) {
     std::error_code ignored;
     if (file.has_parent_path()) fs::create_directories(file.parent_path(), ignored);
-    make_private_file(file);
+    const Unfinished unfinished(file);
     try {
-        sqlite::Database database(file, sqlite::Open::read_write);
+        sqlite::Database database(unfinished.file(), sqlite::Open::read_write);
         database.execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL");
         {
             sqlite::Transaction transaction(database);
@@ -163,17 +205,18 @@ Catalog Catalog::create(const fs::path& file, const std::string& shop_name, Cata
         make_shop(database, shop_name, kind, today, random);
         transaction.commit();
     } catch (const sqlite::Error& error) {
-        fs::remove(file, ignored);
         throw_catalog_error(error, file);
     }
+    unfinished.put_in_place();
     return open(file, Access::write);
 }
 
 Catalog Catalog::open(const fs::path& file, Access access, std::chrono::milliseconds busy_timeout) {
-    if (!fs::exists(file))
+    const fs::file_status status = fs::status(file);
+    if (!fs::exists(status))
         throw CatalogError(CatalogTrouble::missing, fmt::format("there is no catalog at {}", file.string()),
                            "make one with `tapbook init`, or a practice shop with `tapbook demo`");
-    if (!fs::is_regular_file(file))
+    if (!fs::is_regular_file(status))
         throw CatalogError(CatalogTrouble::not_ours, fmt::format("{} is not a file", file.string()),
                            "give the catalog with --db FILE");
     if (::access(file.c_str(), R_OK) != 0)
@@ -190,8 +233,7 @@ Catalog Catalog::open(const fs::path& file, Access access, std::chrono::millisec
             database.execute("PRAGMA synchronous = FULL");
             apply_schema(database, file);
         }
-        OwnShop own{setting(database, "shop_id"), setting(database, "shop_name")};
-        const bool practice = setting(database, "practice") == "1";
+        auto [own, practice] = read_settings(database);
         return Catalog(std::make_unique<State>(State{std::move(database), file, !writable, practice, std::move(own)}));
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, file);

@@ -8,42 +8,6 @@
 namespace tapbook {
 namespace {
 
-std::string car_words(const VehicleName& car) {
-    return fmt::format("{} {} {}, {}-{}", car.make, car.model, car.body, car.first_year, car.last_year);
-}
-
-}  // namespace
-
-VehicleName chosen_car(const Catalog& catalog, const std::string& words) {
-    const auto names = catalog.vehicle_names();
-    const auto exact = exact_vehicles(names, words);
-    if (exact.size() == 1) return exact.front();
-    if (exact.size() > 1) {
-        std::string list;
-        for (const auto& car : exact) list += fmt::format("\n  {:<40} {}", car_words(car), car.path);
-        throw UsageError(fmt::format("\"{}\" names {} cars:{}", shown(words), exact.size(), list),
-                         "add the body, the year or the path");
-    }
-    const auto hits = find_vehicles(names, words);
-    if (hits.empty())
-        throw NoAnswer(fmt::format("no car is called \"{}\"", shown(words)), "tapbook find lists all cars");
-    const auto& near = hits.front().vehicle;
-    throw NoAnswer(fmt::format("no car is called exactly \"{}\"", shown(words)),
-                   hits.front().year_fits
-                       ? fmt::format("did you mean {} ({})?", car_words(near), near.path)
-                       : fmt::format("{} ({}) was not built in that year", car_words(near), near.path));
-}
-
-std::optional<int> year_of(const Parsed& parsed, const std::string& words) {
-    const auto typed = parsed.text("--year");
-    if (!typed)
-        return words.find('/') == std::string::npos ? year_in(words) : std::nullopt;  // a path names a car, not a year
-    const auto year = parse_model_year(*typed);
-    if (const auto* refusal = std::get_if<YearRefusal>(&year))
-        throw UsageError(fmt::format("--year: {}", refusal->message()));
-    return std::get<int>(year);
-}
-
 void check_year(const VehicleName& car, std::optional<int> year) {
     if (!year || (*year >= car.first_year && *year <= car.last_year)) return;
     throw NoAnswer(fmt::format("the {} {} was built from {} to {}, not in {}", car.make, car.model, car.first_year,
@@ -64,12 +28,11 @@ void check_system(const CarFacts& car, const std::string& system) {
         near ? fmt::format("did you mean {}?", *near) : fmt::format("it has: {}", list));
 }
 
-CarFacts load_car(const Catalog& catalog, const Parsed& parsed) {
-    const std::string words = parsed.joined_words();
-    const VehicleName car = chosen_car(catalog, words);
-    const auto year = year_of(parsed, words);
-    check_year(car, year);
-    CarFacts facts = catalog.car(car.path, year);
+CarFacts load_car(const Catalog& catalog, const Parsed& parsed, Session& session) {
+    const ChosenCar chosen = chosen_car_of(catalog, parsed, parsed.joined_words());
+    if (chosen.vin && check_verdict(*chosen.vin) == CheckVerdict::mismatch)
+        session.remark = fmt::format("tapbook: VIN: {}\n", vin_remark(*chosen.vin));
+    CarFacts facts = catalog.car(chosen.vehicle.path, chosen.year);
     check_system(facts, parsed.text("--system").value_or(""));
     return facts;
 }
@@ -133,15 +96,15 @@ Exit run_taps(Session& session, const Parsed& parsed) {
     session.database = reading_place(session);
     const Catalog catalog = Catalog::open(session.database, Access::read);
     const TapsAnswer answer =
-        taps_answer(load_car(catalog, parsed), parsed.text("--system").value_or(""), catalog.is_practice());
-    session.answer(taps_text(answer, session.screen), taps_json(answer));
+        taps_answer(load_car(catalog, parsed, session), parsed.text("--system").value_or(""), catalog.is_practice());
+    session.answer([&] { return taps_text(answer, session.screen); }, [&] { return taps_json(answer); });
     return Exit::done;
 }
 
 Exit run_advise(Session& session, const Parsed& parsed) {
     session.database = reading_place(session);
     const Catalog catalog = Catalog::open(session.database, Access::read);
-    JobFacts facts{load_car(catalog, parsed), catalog.converters(), {}, catalog.is_practice()};
+    JobFacts facts{load_car(catalog, parsed, session), catalog.converters(), {}, catalog.is_practice()};
     if (const auto amplifier = parsed.text("--amp")) facts.amplifier = chosen_amplifier(catalog, *amplifier);
     AdviseRequest request;
     request.system = parsed.text("--system").value_or("");
@@ -152,11 +115,12 @@ Exit run_advise(Session& session, const Parsed& parsed) {
     request.tap = chosen_tap(facts.car, request.system, parsed.text("--tap").value_or(""));
     if (const auto lowest = parsed.number("--lowest-hz", 3, 1000, 20000000)) request.lowest = millihertz(*lowest);
     if (const auto channels = parsed.number("--channels", 0, 1, 16)) request.channels = static_cast<int>(*channels);
-    RuleBook rules = rules_beside(session.database);
+    RuleBook rules = rules_beside(session.database, RuleCases::left_out);
     try {
         const Advice advice = advise(facts, request, rules);
-        session.answer(advice_text(advice, parsed.flag("--why") ? Detail::why : Detail::short_form, session.screen),
-                       advice_json(advice));
+        const auto detail = parsed.flag("--why") ? Detail::why : Detail::short_form;
+        session.answer([&] { return advice_text(advice, detail, session.screen); },
+                       [&] { return advice_json(advice); });
         return advice.best ? Exit::done : Exit::answer_is_no;
     } catch (const AdviseError& error) {
         throw NoAnswer(error.what(), "tapbook taps shows what is recorded of this car");

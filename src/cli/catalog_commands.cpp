@@ -1,4 +1,4 @@
-// init, demo, add, find, where: making a catalog and filling it.
+// init, demo, add: making a catalog and filling it.
 #include <fmt/format.h>
 
 #include "cli/command.h"
@@ -82,39 +82,6 @@ Exit run_add(Session& session, const Parsed& parsed) {
     const Batch batch = read_batch(read_file(file), file == "-" ? "standard input" : file);
     const AddReport report = catalog.add(batch, parsed.flag("--dry-run"), session.today);
     session.answer(add_text(report, batch.file, session.screen), add_json(report, batch.file));
-    return Exit::done;
-}
-
-Exit run_find(Session& session, const Parsed& parsed) {
-    session.database = reading_place(session);
-    const Catalog catalog = Catalog::open(session.database, Access::read);
-    const auto names = catalog.vehicle_names();
-    const auto hits = find_vehicles(names, parsed.joined_words());
-    if (hits.empty() && session.json) {
-        session.answer({}, find_json(hits));
-        return Exit::answer_is_no;
-    }
-    if (names.empty()) throw NoAnswer("the catalog holds no cars yet", "tapbook add FILE.toml puts one in");
-    if (hits.empty())
-        throw NoAnswer(fmt::format("no car matches \"{}\"", shown(parsed.joined_words())),
-                       "try fewer words; tapbook find lists all cars");
-    session.answer(find_text(hits, session.screen), find_json(hits));
-    return Exit::done;
-}
-
-Exit run_where(Session& session, const Parsed&) {
-    std::filesystem::path practice = session.database, rules = session.database;
-    practice.replace_filename("practice.sqlite");
-    rules.replace_extension(".rules.toml");
-    Json json;
-    json.begin_object()
-        .member("catalog", session.database.string())
-        .member("practice", practice.string())
-        .member("rules", rules.string())
-        .end_object();
-    session.answer(fmt::format("catalog    {}\npractice   {}\nown rules  {}\n", session.database.string(),
-                               practice.string(), rules.string()),
-                   json_answer("where", json.take()));
     return Exit::done;
 }
 

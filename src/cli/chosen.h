@@ -9,12 +9,24 @@
 
 namespace tapbook {
 
-// The one car the words name exactly; a typing mistake is answered with what was probably meant, never run. Throws
-// NoAnswer, or UsageError with the list when the words name several.
+// A car with the model year that the words or the VIN tell, and the VIN when it was one.
+struct ChosenCar {
+    VehicleName vehicle;
+    std::optional<int> year;
+    std::optional<Vin> vin;
+};
+
+// The one car the words name exactly or whose pattern fits the VIN; a typing mistake is answered with what was probably
+// meant, never run. Throws NoAnswer, or UsageError with the list when there are several.
+ChosenCar chosen_car_and_year(const Catalog& catalog, const std::string& words);
 VehicleName chosen_car(const Catalog& catalog, const std::string& words);
 
-// --year, else a year among the words; absent when neither is there. Throws UsageError.
-std::optional<int> year_of(const Parsed& parsed, const std::string& words);
+// The same; --year counts before the year that the words or the VIN tell. Throws UsageError, and NoAnswer when the car
+// was not built in that year.
+ChosenCar chosen_car_of(const Catalog& catalog, const Parsed& parsed, const std::string& words);
+
+// No pattern fits the VIN, and how to change that.
+NoAnswer no_car_of_vin(const Vin& vin);
 
 // Throws NoAnswer when the car was not built in that year.
 void check_year(const VehicleName& car, std::optional<int> year);

@@ -2,6 +2,7 @@
 // nearest word, the examples that the tests run, and later completion and the man page.
 #pragma once
 
+#include <concepts>
 #include <filesystem>
 #include <map>
 #include <optional>
@@ -16,7 +17,7 @@
 
 namespace tapbook {
 
-// The program's exit codes; printed in the help.
+// The program's exit codes; exit_meanings() says what each means.
 enum class Exit {
     done = 0,
     answer_is_no = 1,
@@ -55,6 +56,7 @@ struct OptionSpec {
     std::string_view name;   // "--amp"
     std::string_view value;  // "AMPLIFIER"; empty for a yes/no option
     std::string_view help;
+    WordList words = nullptr;  // when its value is one of an enum's words
 };
 
 // What was typed for one command. Values are text: numbers are read by number(), so "010" is ten and "13,8" is refused.
@@ -92,14 +94,21 @@ struct Session {
     bool database_given = false;
     std::string today;
     std::string out;
+    std::string remark;  // for standard error, beside the answer
 
     // The text or, with --json, the JSON.
     void answer(std::string text, std::string json_text) { out += json ? std::move(json_text) : std::move(text); }
+
+    // The same from two functions, of which only the one that is wanted is called: a long answer is rendered once.
+    template <std::invocable Text, std::invocable JsonText>
+    void answer(Text text, JsonText json_text) {
+        out += json ? json_text() : text();
+    }
 };
 
 struct CommandSpec {
-    std::string_view name;  // "find", "calc swing"
-    std::string_view group;
+    std::string_view name;   // "find", "calc swing"
+    std::string_view group;  // "": for the program's own scripts, in no list
     std::string_view takes;  // "VEHICLE", "[WORDS...]", ""
     int least_words, most_words;
     std::string_view summary;
@@ -116,6 +125,13 @@ std::span<const OptionSpec> common_options();
 // Examples of a command: its own, and those on the practice shop that travel with its data. Also "start" and "try".
 std::vector<std::string> examples_of(std::string_view command);
 
+// Every exit code in words, for the help and the manual page.
+struct ExitMeaning {
+    Exit exit;
+    std::string_view words;
+};
+std::span<const ExitMeaning> exit_meanings();
+
 std::string help_text();
 std::string help_text(const CommandSpec& command);
 std::string short_help_text();
@@ -124,6 +140,10 @@ std::string short_help_text();
 Exit run_init(Session&, const Parsed&);
 Exit run_demo(Session&, const Parsed&);
 Exit run_add(Session&, const Parsed&);
+Exit run_export(Session&, const Parsed&);
+Exit run_check(Session&, const Parsed&);
+Exit run_completion(Session&, const Parsed&);
+Exit run_manual(Session&, const Parsed&);
 Exit run_find(Session&, const Parsed&);
 Exit run_taps(Session&, const Parsed&);
 Exit run_advise(Session&, const Parsed&);
@@ -149,7 +169,13 @@ Exit run_rebuild(Session&, const Parsed&);
 Exit run_audit(Session&, const Parsed&);
 Exit run_where(Session&, const Parsed&);
 Exit run_calc_swing(Session&, const Parsed&);
+Exit run_calc_level(Session&, const Parsed&);
 Exit run_calc_wire(Session&, const Parsed&);
+Exit run_calc_fuse(Session&, const Parsed&);
+Exit run_calc_holdup(Session&, const Parsed&);
+Exit run_calc_corner(Session&, const Parsed&);
+Exit run_calc_terminal(Session&, const Parsed&);
+Exit run_calc_cavity(Session&, const Parsed&);
 Exit run_calc_colour(Session&, const Parsed&);
 Exit run_calc_vin(Session&, const Parsed&);
 
@@ -160,11 +186,21 @@ Session session_from_environment();
 // yet (its answers say practice). Writing never falls back.
 std::filesystem::path reading_place(const Session& session);
 
+struct FileToWrite {
+    std::filesystem::path place;
+    std::string_view text;
+};
+enum class Existing { refuse, replace };
+
+// Writes the files and makes the folders they need; all or, when one is there already, none. Throws CatalogError
+// (already_there, not_permitted, input_output).
+void write_files(std::span<const FileToWrite> files, Existing existing);
+
 // The file's text, "-" for standard input. Throws CatalogError (not_permitted, input_output) or InputRefused for a
 // folder.
 std::string read_file(const std::string& name);
 
 // The rules shipped with the program, overridden by those beside the catalog (NAME.rules.toml).
-RuleBook rules_beside(const std::filesystem::path& database);
+RuleBook rules_beside(const std::filesystem::path& database, RuleCases cases_of_shipped = RuleCases::read);
 
 }  // namespace tapbook

@@ -9,6 +9,25 @@
 namespace tapbook {
 namespace {
 
+constexpr ExitMeaning meanings[] = {{Exit::done, "done"},
+                                    {Exit::answer_is_no, "the answer is no"},
+                                    {Exit::wrong_usage, "wrong usage"},
+                                    {Exit::input_refused, "input refused and nothing changed"},
+                                    {Exit::not_permitted, "needs permission"},
+                                    {Exit::input_output, "disk or I/O"},
+                                    {Exit::damaged, "damage found"},
+                                    {Exit::busy, "busy"},
+                                    {Exit::cancelled, "cancelled"}};
+
+std::string exit_codes() {
+    std::string text = "Exit codes: ";
+    for (const auto& [exit, words] : meanings) {
+        if (exit != Exit::done) text += exit == Exit::input_output ? ",\n" : ", ";
+        text += fmt::format("{} {}", static_cast<int>(exit), words);
+    }
+    return text + ".\n";
+}
+
 std::string option_words(const OptionSpec& option) {
     return fmt::format("{}{}{}", option.name, option.value.empty() ? "" : " ", option.value);
 }
@@ -18,6 +37,10 @@ void append_options(std::string& text, std::span<const OptionSpec> options) {
 }
 
 }  // namespace
+
+std::span<const ExitMeaning> exit_meanings() {
+    return meanings;
+}
 
 std::vector<std::string> examples_of(std::string_view command) {
     std::vector<std::string> examples;
@@ -45,18 +68,15 @@ std::string help_text() {
     std::string text = short_help_text() + "\n";
     std::string_view group;
     for (const auto& command : commands()) {
+        if (command.group.empty()) continue;
         if (command.group != group) text += fmt::format("{}{}\n", group.empty() ? "" : "\n", command.group);
         group = command.group;
-        text += fmt::format("  {:<12} {}\n", command.name, command.summary);
+        text += fmt::format("  {:<13} {}\n", command.name, command.summary);
     }
     text += "\nWith every command\n";
     append_options(text, common_options());
     text += "  -h                     help for that command\n";
-    text +=
-        "\nExit codes: 0 done, 1 the answer is no, 2 wrong usage, 3 input refused and nothing changed, 4 needs "
-        "permission,\n"
-        "5 disk or I/O, 6 damage found, 7 busy, 130 cancelled.\n";
-    return text;
+    return text + "\n" + exit_codes();
 }
 
 std::string help_text(const CommandSpec& command) {

@@ -59,12 +59,11 @@ std::set<std::string, std::less<>> typed_sure(const Parsed& parsed) {
 Exit run_job_start(Session& session, const Parsed& parsed) {
     Catalog catalog = Catalog::open(session.database, Access::write);
     const std::string words = parsed.joined_words();
-    const VehicleName car = chosen_car(catalog, words);
+    const ChosenCar chosen = chosen_car_of(catalog, parsed, words);
     JobStart start;
-    start.vehicle = car.path;
-    start.year = year_of(parsed, words);
-    check_year(car, start.year);
-    const CarFacts facts = catalog.car(car.path, start.year);
+    start.vehicle = chosen.vehicle.path;
+    start.year = chosen.year;
+    const CarFacts facts = catalog.car(start.vehicle, start.year);
     start.system =
         parsed.text("--system")
             .value_or(facts.systems.size() == 1 ? facts.systems.front().code : std::string(unrecorded_system));

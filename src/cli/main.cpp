@@ -1,10 +1,12 @@
 // The program: words in, one answer out, one exit code. The only place that catches and prints errors.
+#include <fcntl.h>
 #include <fmt/format.h>
 #include <unistd.h>
 
 #include <algorithm>
 #include <cerrno>
 #include <csignal>
+#include <cstring>
 #include <string>
 #include <variant>
 #include <vector>
@@ -70,31 +72,73 @@ std::string code_of(CatalogTrouble trouble) {
     return "error";
 }
 
-// Writes all of `text`; false when the reader has gone or the disk is full.
-bool write_all(int handle, std::string_view text) {
+// Writes all of `text`; otherwise the reason (errno): the reader has gone, the disk is full.
+int write_all(int handle, std::string_view text) {
     while (!text.empty()) {
         const auto written = ::write(handle, text.data(), text.size());
         if (written < 0 && errno == EINTR) continue;
-        if (written <= 0) return false;
+        if (written < 0) return errno;
         text.remove_prefix(static_cast<std::size_t>(written));
     }
-    return true;
+    return 0;
+}
+
+// Writes the answer. A reader that has gone (`| head`) is told nothing more; any other reason is said.
+int write_answer(std::string_view text, Exit exit) {
+    const int reason = write_all(STDOUT_FILENO, text);
+    if (reason == 0) return static_cast<int>(exit);
+    if (reason != EPIPE)
+        write_all(STDERR_FILENO, fmt::format("tapbook: cannot write the answer: {}\nonly the answer is lost: what was "
+                                             "saved stays saved\n",
+                                             std::strerror(reason)));
+    return static_cast<int>(Exit::input_output);
+}
+
+// A line longer than a screen can hold keeps its beginning and its end: what was typed may be a megabyte.
+std::string shortened(std::string_view text) {
+    constexpr std::size_t longest = 2000, kept = 900;
+    const auto inside_character = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; };
+    std::string result;
+    while (!text.empty()) {
+        const auto end = std::min(text.find('\n'), text.size());
+        const std::string_view line = text.substr(0, end);
+        if (line.size() <= longest) {
+            result += line;
+        } else {
+            std::size_t first = kept, last = line.size() - kept;
+            while (inside_character(line[first])) --first;
+            while (inside_character(line[last])) ++last;
+            result += fmt::format("{} [{} more bytes] {}", line.substr(0, first), last - first, line.substr(last));
+        }
+        if (end < text.size()) result += '\n';
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return result;
 }
 
 int finish(const Session& session, const Failure& failure) {
     constexpr std::string_view own_name = "tapbook: ";
-    const std::string_view message = failure.message;
+    const std::string message = shortened(failure.message), hint = shortened(failure.hint);
     const bool named = message.starts_with(own_name);
     if (session.json)
-        write_all(STDOUT_FILENO, json_failure(failure.code, message.substr(named ? own_name.size() : 0), failure.hint));
-    else
-        write_all(STDERR_FILENO, failure.message + (failure.message.ends_with('\n') ? "" : "\n") +
-                                     (failure.hint.empty() ? "" : failure.hint + "\n"));
+        return write_answer(
+            json_failure(failure.code, std::string_view(message).substr(named ? own_name.size() : 0), hint),
+            failure.exit);
+    write_all(STDERR_FILENO, message + (message.ends_with('\n') ? "" : "\n") + (hint.empty() ? "" : hint + "\n"));
     return static_cast<int>(failure.exit);
 }
 
 Failure usage_failure(const std::string& message, const std::string& hint) {
     return {Exit::wrong_usage, "wrong_usage", "tapbook: " + message, hint};
+}
+
+// A place the system will not even look at: a name too long, links in a circle, a folder it may not enter.
+Failure place_failure(const std::filesystem::filesystem_error& error) {
+    const bool forbidden = error.code() == std::errc::permission_denied;
+    const std::string text =
+        fmt::format("tapbook: cannot reach {}: {}", shown(error.path1().string()), error.code().message());
+    if (forbidden) return {Exit::not_permitted, "not_permitted", text, "ask from an account that may enter the folder"};
+    return {Exit::input_output, "input_output", text, "choose another place with --db FILE"};
 }
 
 // Runs the command; every failure comes back as data.
@@ -112,6 +156,8 @@ std::variant<Exit, Failure> run(Session& session, const Invocation& invocation) 
     } catch (const CatalogError& error) {
         return Failure{exit_of(error.trouble()), code_of(error.trouble()),
                        fmt::format("tapbook: {}", shown(error.what())), error.hint()};
+    } catch (const std::filesystem::filesystem_error& error) {
+        return place_failure(error);
     } catch (const std::bad_alloc&) {
         return Failure{Exit::input_output, "out_of_memory", "tapbook: out of memory", "nothing was changed"};
     } catch (const std::exception& error) {
@@ -131,13 +177,12 @@ int program(const std::vector<std::string>& words) {
     } catch (const UsageError& error) {
         return finish(session, usage_failure(error.what(), error.hint()));
     }
-    if (invocation.version)
-        return write_all(STDOUT_FILENO, "tapbook " TAPBOOK_VERSION "\n") ? 0 : static_cast<int>(Exit::input_output);
+    if (invocation.version) return write_answer("tapbook " TAPBOOK_VERSION "\n", Exit::done);
     if (invocation.help || invocation.command == nullptr) {
         const std::string text = !invocation.help                ? short_help_text()
                                  : invocation.command == nullptr ? help_text()
                                                                  : help_text(*invocation.command);
-        return write_all(STDOUT_FILENO, text) ? 0 : static_cast<int>(Exit::input_output);
+        return write_answer(text, Exit::done);
     }
     if (const auto place = invocation.parsed.text("--db")) {
         session.database = *place;
@@ -148,14 +193,32 @@ int program(const std::vector<std::string>& words) {
         if (!session.out.empty() && !session.json) write_all(STDOUT_FILENO, session.out);
         return finish(session, *failure);
     }
-    if (!write_all(STDOUT_FILENO, session.out)) return static_cast<int>(Exit::input_output);
-    return static_cast<int>(std::get<Exit>(result));
+    if (!session.remark.empty()) write_all(STDERR_FILENO, session.remark);
+    return write_answer(session.out, std::get<Exit>(result));
+}
+
+// Ctrl-C, or a request to end. The store undoes what was not committed the next time it is opened.
+void cancel(int) {
+    constexpr std::string_view text = "tapbook: cancelled; what was not saved yet is undone\n";
+    static_cast<void>(::write(STDERR_FILENO, text.data(), text.size()));
+    ::_exit(static_cast<int>(Exit::cancelled));
+}
+
+// The three standard handles are there, so that no file of ours takes their number; a full disk or a reader that has
+// gone is an answer of write(), not the end of the program.
+void prepare_process() {
+    for (int handle = 0; handle <= STDERR_FILENO; ++handle)
+        if (::fcntl(handle, F_GETFD) < 0) static_cast<void>(::open("/dev/null", O_RDONLY));
+    std::signal(SIGPIPE, SIG_IGN);
+    std::signal(SIGXFSZ, SIG_IGN);
+    for (const int request : {SIGINT, SIGTERM})
+        if (std::signal(request, cancel) == SIG_IGN) std::signal(request, SIG_IGN);  // who started us ignores it
 }
 
 }  // namespace
 }  // namespace tapbook
 
 int main(int count, char** words) {
-    std::signal(SIGPIPE, SIG_IGN);
+    tapbook::prepare_process();
     return tapbook::program(std::vector<std::string>(words + 1, words + count));
 }

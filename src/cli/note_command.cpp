@@ -67,9 +67,9 @@ NotePlace place_of_words(const Catalog& catalog, const Parsed& parsed, std::size
                          "for example: tapbook note VEHICLE TAP --seen; tapbook taps VEHICLE lists the taps");
     const std::string vehicle_words = joined(words, first, end);
     NotePlace place;
-    place.car = chosen_car(catalog, vehicle_words);
-    place.year = year_of(parsed, vehicle_words);
-    check_year(place.car, place.year);
+    const ChosenCar chosen = chosen_car_of(catalog, parsed, vehicle_words);
+    place.car = chosen.vehicle;
+    place.year = chosen.year;
     const CarFacts car = catalog.car(place.car.path, {});
     const std::string system = parsed.text("--system").value_or("");
     if (system != unrecorded_system) check_system(car, system);

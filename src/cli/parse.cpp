@@ -30,13 +30,26 @@ const CommandSpec* command_of(std::vector<std::string>& words) {
     return one;
 }
 
+// "swing, level, wire": the second words of the commands whose first word is `first`; empty when there are none.
+std::string second_words(const std::string& first) {
+    std::string list;
+    for (const auto& command : commands())
+        if (command.name.starts_with(first + " "))
+            list += fmt::format("{}{}", list.empty() ? "" : ", ", command.name.substr(first.size() + 1));
+    return list;
+}
+
 [[noreturn]] void refuse_command(const std::vector<std::string>& words) {
-    std::vector<std::string_view> names;
-    for (const auto& command : commands()) names.push_back(command.name);
-    std::string family;
-    for (const auto name : names)
-        if (name.starts_with(words[0] + " ")) family += fmt::format("{}{}", family.empty() ? "" : ", ", name);
+    if (words[0].starts_with("-"))
+        throw UsageError(fmt::format("the command comes first, before \"{}\"", shown(words[0])),
+                         "tapbook --help lists all commands");
+    const auto family = second_words(words[0]);
+    if (words.size() == 1 && !family.empty())
+        throw UsageError(fmt::format("{} needs to know what", words[0]), family);
     const std::string typed = words.size() > 1 && !family.empty() ? words[0] + " " + words[1] : words[0];
+    std::vector<std::string_view> names;
+    for (const auto& command : commands())
+        if (!command.group.empty()) names.push_back(command.name);
     const auto near = nearest(typed, names);
     if (!near && !family.empty())
         throw UsageError(fmt::format("there is no command \"{}\"", shown(typed)), fmt::format("there are: {}", family));
@@ -55,11 +68,48 @@ const CommandSpec* command_of(std::vector<std::string>& words) {
 }
 
 std::string usage_of(const CommandSpec& command) {
-    return fmt::format("usage: tapbook {} {}", command.name, command.takes);
+    return fmt::format("usage: tapbook {}{}{} [OPTIONS]", command.name, command.takes.empty() ? "" : " ",
+                       command.takes);
+}
+
+bool takes_value(const CommandSpec& command, std::string_view name) {
+    const auto is_it = [&](const OptionSpec& option) { return option.name == name && !option.value.empty(); };
+    return std::ranges::any_of(command.options, is_it) || std::ranges::any_of(common_options(), is_it);
+}
+
+bool is_option(const CommandSpec& command, std::string_view word) {
+    const auto name = word.substr(0, word.find('='));
+    const auto is_it = [&](const OptionSpec& option) { return option.name == name; };
+    return std::ranges::any_of(command.options, is_it) || std::ranges::any_of(common_options(), is_it);
+}
+
+// Every option that takes a value has one, in the next word or behind "=", and no other has: nothing is taken from the
+// option after it, and an empty text is no value. Each value is given once.
+void check_values(const CommandSpec& command, const std::vector<std::string>& words) {
+    std::set<std::string_view> seen;
+    for (std::size_t i = 0; i < words.size() && words[i] != "--"; ++i) {
+        const std::string_view word = words[i];
+        const auto equals = word.find('=');
+        const auto name = word.substr(0, equals);
+        const bool joined = equals != std::string_view::npos;
+        if (!takes_value(command, name)) {
+            if (joined && is_option(command, name))
+                throw UsageError(fmt::format("{}: {} takes no value", command.name, name), usage_of(command));
+            continue;
+        }
+        if (!joined) ++i;
+        const bool there =
+            joined ? equals + 1 < word.size() : i < words.size() && !words[i].empty() && !is_option(command, words[i]);
+        if (!there) throw UsageError(fmt::format("{} needs a value", name), usage_of(command));
+        if (!seen.insert(name).second)
+            throw UsageError(fmt::format("{} is given twice", name), "keep the one that is meant");
+    }
 }
 
 void check_words(const CommandSpec& command, const Parsed& parsed) {
     const auto count = static_cast<int>(parsed.words.size());
+    if (command.most_words == 1 && count == 1 && parsed.words[0].empty())
+        throw UsageError(fmt::format("{} needs {}, not an empty word", command.name, command.takes), usage_of(command));
     if (count < command.least_words)
         throw UsageError(fmt::format("{} needs {}", command.name, command.takes), usage_of(command));
     if (command.most_words >= 0 && count > command.most_words)
@@ -83,6 +133,7 @@ Invocation parse_command_line(const std::vector<std::string>& all_words) {
     invocation.command = command_of(words);
     if (invocation.command == nullptr) refuse_command(words);
     const CommandSpec& command = *invocation.command;
+    check_values(command, words);
 
     CLI::App app;
     app.set_help_flag();
@@ -94,7 +145,7 @@ Invocation parse_command_line(const std::vector<std::string>& all_words) {
         if (option.value.empty())
             app.add_flag(name, flags[name]);
         else
-            app.add_option(name, values[name])->take_last();
+            app.add_option(name, values[name]);
     };
     for (const auto& option : command.options) add(option);
     for (const auto& option : common_options()) add(option);
@@ -109,7 +160,7 @@ Invocation parse_command_line(const std::vector<std::string>& all_words) {
         throw UsageError(fmt::format("{}: {}", command.name, error.what()), usage_of(command));
     }
     for (const auto& extra : app.remaining())
-        if (extra.starts_with("-") && extra.size() > 1) refuse_option(command, extra);
+        if (extra.starts_with("-") && extra.size() > 1 && extra != "--") refuse_option(command, extra);
     for (const auto& [name, value] : values)
         if (app.count(name) > 0) invocation.parsed.values[name] = value;
     for (const auto& [name, on] : flags)

@@ -15,12 +15,12 @@ std::optional<std::int64_t> Parsed::number(std::string_view name, int digits, st
     const auto typed = text(name);
     if (!typed) return std::nullopt;
     const auto read = scaled(*typed, digits);
+    const std::string range = fmt::format("it must be {} to {}", unscaled(least, digits), unscaled(most, digits));
     if (const auto* not_one = std::get_if<NotANumber>(&read))
-        throw UsageError(fmt::format("{}: \"{}\" {}", name, shown(*typed), not_one->reason));
+        throw UsageError(fmt::format("{}: \"{}\" {}", name, shown(*typed), not_one->reason), range);
     const auto result = std::get<std::int64_t>(read);
     if (result < least || result > most)
-        throw UsageError(fmt::format("{}: {} is out of range", name, shown(*typed)),
-                         fmt::format("it must be {} to {}", unscaled(least, digits), unscaled(most, digits)));
+        throw UsageError(fmt::format("{}: {} is out of range", name, shown(*typed)), range);
     return result;
 }
 

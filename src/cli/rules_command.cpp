@@ -10,10 +10,10 @@ namespace {
 
 Exit show_rule(Session& session, const RuleBook& book, const std::string& id) {
     std::vector<std::string_view> ids;
-    for (const auto& rule : book.rules()) {
-        ids.push_back(rule.id);
-        if (rule.id != id) continue;
-        session.answer(rule_text(rule, session.screen), rules_json(book));
+    for (std::size_t i = 0; i < book.rules().size(); ++i) {
+        ids.push_back(book.rules()[i].id);
+        if (book.rules()[i].id != id) continue;
+        session.answer(rule_text(book, i, session.screen), rules_json(book, id));
         return Exit::done;
     }
     const auto near = nearest(id, ids);
@@ -23,12 +23,7 @@ Exit show_rule(Session& session, const RuleBook& book, const std::string& id) {
 
 Exit check_rules(Session& session, RuleBook& book) {
     const auto failures = book.run_cases();
-    std::size_t cases = 0;
-    for (const auto& rule : book.rules()) cases += rule.cases.size();
-    for (const auto& failure : failures)
-        session.out += fmt::format("{}:{}: {}, case {}: {}\n", failure.place.file, failure.place.line, failure.rule,
-                                   failure.number, failure.says);
-    session.out += fmt::format("{} rules, {} cases, {} failed\n", book.rules().size(), cases, failures.size());
+    session.answer(rules_check_text(book, failures), rules_check_json(book, failures));
     return failures.empty() ? Exit::done : Exit::answer_is_no;
 }
 
@@ -36,6 +31,9 @@ Exit check_rules(Session& session, RuleBook& book) {
 
 Exit run_rules(Session& session, const Parsed& parsed) {
     const std::string what = parsed.words.empty() ? "list" : parsed.words[0];
+    if (parsed.words.size() > 1 && (what == "list" || what == "columns" || what == "check"))
+        throw UsageError(fmt::format("\"{}\" is one word too many for rules {}", shown(parsed.words[1]), what),
+                         fmt::format("tapbook rules {}", what));
     if (what == "columns") {
         session.answer(columns_text(session.screen), columns_json());
         return Exit::done;

@@ -39,9 +39,10 @@ Screen screen_of_terminal() {
     return screen;
 }
 
+// XDG Base Directory Specification: a relative XDG_DATA_HOME is invalid and ignored.
 std::filesystem::path data_place() {
     const std::string data = environment("XDG_DATA_HOME");
-    if (!data.empty()) return std::filesystem::path(data) / "tapbook" / "catalog.sqlite";
+    if (data.starts_with('/')) return std::filesystem::path(data) / "tapbook" / "catalog.sqlite";
     const std::string home = environment("HOME");
     return std::filesystem::path(home.empty() ? "." : home) / ".local/share/tapbook/catalog.sqlite";
 }
@@ -61,6 +62,28 @@ struct Handle {
         if (number > 2) ::close(number);
     }
 };
+
+[[noreturn]] void refuse_file(const std::string& name, const std::string& what, const std::string& way_out) {
+    throw InputRefused({Complaint{{name, 0, 0, {}}, what, way_out}});
+}
+
+// A pipe without a writer reads as empty instead of waiting for one.
+int open_to_read(const std::string& name) {
+    const int handle = ::open(name.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+    if (handle >= 0) {
+        ::fcntl(handle, F_SETFL, 0);
+        return handle;
+    }
+    const int reason = errno;
+    if (reason == EACCES)
+        throw CatalogError(CatalogTrouble::not_permitted, fmt::format("may not read {}", name),
+                           "read it from an account that may");
+    if (reason == ENOENT || reason == ENOTDIR)
+        refuse_file(name, "there is no such file", "check the name and the folder");
+    if (reason == ELOOP || reason == ENAMETOOLONG || reason == ENXIO)
+        refuse_file(name, fmt::format("cannot be opened: {}", std::strerror(reason)), "name a text file");
+    throw CatalogError(CatalogTrouble::input_output, fmt::format("cannot read {}: {}", name, std::strerror(reason)));
+}
 
 }  // namespace
 
@@ -83,39 +106,34 @@ std::filesystem::path reading_place(const Session& session) {
 }
 
 std::string read_file(const std::string& name) {
-    const Handle handle{name == "-" ? STDIN_FILENO : ::open(name.c_str(), O_RDONLY | O_CLOEXEC)};
-    if (handle.number < 0) {
-        const int reason = errno;
-        if (reason == EACCES)
-            throw CatalogError(CatalogTrouble::not_permitted, fmt::format("may not read {}", name),
-                               "read it from an account that may");
-        if (reason == ENOENT)
-            throw InputRefused({Complaint{{name, 0, 0, {}}, "there is no such file", "check the name and the folder"}});
-        throw CatalogError(CatalogTrouble::input_output,
-                           fmt::format("cannot read {}: {}", name, std::strerror(reason)));
-    }
+    const Handle handle{name == "-" ? STDIN_FILENO : open_to_read(name)};
     struct stat about {};
     if (::fstat(handle.number, &about) == 0 && S_ISDIR(about.st_mode))
-        throw InputRefused({Complaint{{name, 0, 0, {}}, "is a folder", "name the files in it, one after the other"}});
+        refuse_file(name, "is a folder", "name the files in it, one after the other");
     std::string text;
     char buffer[65536];
     while (true) {
         const auto got = ::read(handle.number, buffer, sizeof buffer);
+        if (got < 0 && errno == EINTR) continue;
         if (got < 0)
             throw CatalogError(CatalogTrouble::input_output,
                                fmt::format("cannot read {}: {}", name, std::strerror(errno)));
-        if (got == 0) return text;
+        if (got == 0) break;
         text.append(buffer, static_cast<std::size_t>(got));
-        if (text.size() > most_file_bytes)
-            throw InputRefused({Complaint{{name, 0, 0, {}}, "is larger than 64 MiB", "split it"}});
+        if (text.size() > most_file_bytes) refuse_file(name, "is larger than 64 MiB", "split it");
     }
+    if (text.empty() && S_ISFIFO(about.st_mode) && name != "-")
+        refuse_file(name, "is a pipe into which nobody writes", "start its writer first, or pipe into `tapbook add -`");
+    return text;
 }
 
-RuleBook rules_beside(const std::filesystem::path& database) {
-    RuleBook book = RuleBook::shipped();
+RuleBook rules_beside(const std::filesystem::path& database, RuleCases cases_of_shipped) {
+    RuleBook book = RuleBook::shipped(cases_of_shipped);
     std::filesystem::path own = database;
     own.replace_extension(".rules.toml");
-    if (std::filesystem::exists(own)) book.override_with(read_rules(read_file(own.string()), own.string()));
+    // a link that leads nowhere is refused, not passed over
+    if (std::filesystem::exists(std::filesystem::symlink_status(own)))
+        book.override_with(read_rules(read_file(own.string()), own.string()));
     return book;
 }
 

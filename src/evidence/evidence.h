@@ -2,6 +2,7 @@
 #pragma once
 
 #include "evidence/audit.h"
+#include "evidence/bass_cut.h"
 #include "evidence/entry_checks.h"
 #include "evidence/grade.h"
 #include "evidence/ledger_checks.h"

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "evidence/bass_cut.h"
 #include "evidence/noted_text.h"
 #include "evidence/pair_saying.h"
 #include "evidence/points.h"
@@ -125,6 +126,7 @@ class PairReader {
     }
 
     void read_meter() {
+        out_.bass_cut = bass_cut(all_);
         for (const Note* note : all_) {
             if (!looked_at(note->method)) continue;
             if (note->reading) out_.readings.push_back(*note->reading);

@@ -41,6 +41,7 @@ struct PairStanding {
     bool altered = false;                  // earlier work by others, found by a note that looked at a car
     std::vector<ToneReading> readings;     // of notes that looked at a car
     std::optional<DcVolts> dc_difference;  // the largest between the two conductors of one car
+    std::optional<Gain> bass_cut;          // with rising volume, as one visit read it: see bass_cut.h
     std::vector<NoteReference> relied_on;  // support the settled pair (any pair when none is), best method first
     bool same_colours = false;             // settled, and colour does not tell the two apart
 };

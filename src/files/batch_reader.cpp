@@ -7,13 +7,14 @@
 #include <map>
 
 #include "files/entry_rules.h"
+#include "files/local_fields.h"
 #include "files/table_reader.h"
 
 namespace tapbook {
 namespace {
 
-constexpr std::string_view top_keys[] = {"vehicle",   "system",    "circuit", "tap", "note",
-                                         "converter", "amplifier", "stock",   "shop"};
+constexpr std::string_view top_keys[] = {"vehicle",   "system",    "circuit", "tap",  "note",
+                                         "converter", "amplifier", "stock",   "shop", "practice"};
 
 class BatchReader {
   public:
@@ -21,6 +22,7 @@ class BatchReader {
 
     Batch read() {
         check_top();
+        read_practice();
         if (const auto* vehicle = root_.find("vehicle")) read_vehicle(*vehicle);
         read_parts("converter", EntryKind::converter);
         read_parts("amplifier", EntryKind::amplifier);
@@ -47,6 +49,15 @@ class BatchReader {
             if (root_.find("vehicle") == nullptr && root_.find(key) != nullptr)
                 complaints_.add(place_of(root_, key), fmt::format("[[{}]] without a [vehicle]", key),
                                 "a vehicle file starts with one [vehicle] table");
+    }
+
+    // The mark of a file that was exported from a practice catalog.
+    void read_practice() {
+        const auto* mark = root_.find("practice");
+        if (mark == nullptr) return;
+        if (mark->type != TomlValue::Type::flag) complaints_.add(mark->place, "practice must be true or false");
+        batch_.practice = mark->flag;
+        batch_.practice_place = mark->place;
     }
 
     // The [[key]] tables; a complaint when it is something else.
@@ -95,14 +106,16 @@ class BatchReader {
             complaints_.add(table.place, "vehicle must be written as [vehicle]", "one vehicle per file");
             return;
         }
-        Values values = read_fields(table, fields_of(EntryKind::vehicle), {}, complaints_);
+        constexpr std::string_view own[] = {"path"};
+        Values values = read_fields(table, fields_of(EntryKind::vehicle), own, complaints_);
         check_vehicle(values, table, complaints_);
         const auto first_year = whole_field(values, "first_year").value_or(0);
         vehicle_path_ =
             fmt::format("{}/{}/{}/{}", slug_from(text_field(values, "make")), slug_from(text_field(values, "model")),
                         slug_from(text_field(values, "body")), first_year);
+        if (table.find("path") != nullptr) vehicle_path_ = kept_path(table);
         for (const std::string_view key : {"make", "model", "body"})
-            if (values.contains(key) && !is_slug(slug_from(text_field(values, key))))
+            if (table.find("path") == nullptr && values.contains(key) && !is_slug(slug_from(text_field(values, key))))
                 complaints_.add(place_of(table, key), fmt::format("{} must hold letters a to z or digits", key),
                                 "it becomes part of the car's path");
         draft(EntryKind::vehicle, vehicle_path_, std::move(values), table.place);
@@ -110,6 +123,16 @@ class BatchReader {
         for (const auto* circuit : tables("circuit")) read_circuit(*circuit);
         for (const auto* tap : tables("tap")) read_tap(*tap);
         for (const auto* note : tables("note")) read_note(*note);
+    }
+
+    // A path is never edited: a car whose make was respelt keeps the one it was first written under.
+    std::string kept_path(const TomlValue& table) {
+        const std::string path = read_text(table, "path", true, complaints_);
+        const auto parts = path_parts(path);
+        if (!path.empty() && (parts.size() != vehicle_depth || !std::all_of(parts.begin(), parts.end(), is_slug)))
+            complaints_.add(place_of(table, "path"), fmt::format("path \"{}\" is not a car's path", shown(path)),
+                            "leave it out for a new car; for a known one take it from `tapbook find`");
+        return path;
     }
 
     void read_system(const TomlValue& table) {
@@ -139,11 +162,27 @@ class BatchReader {
         draft(EntryKind::tap, path, std::move(values), place_of(table, "at"));
     }
 
+    // The kind that a note says itself: written only where its circuit does not tell.
+    std::optional<NoteKind> said_kind(const TomlValue& table) {
+        if (table.find("kind") == nullptr) return std::nullopt;
+        const std::string word = read_text(table, "kind", true, complaints_);
+        const auto kind = parse_word<NoteKind>(word);
+        if (!word.empty() && (!kind || kind == NoteKind::system))
+            complaints_.add(place_of(table, "kind"), fmt::format("kind does not know \"{}\"", shown(word)),
+                            "write pair or switched, or leave it out: the circuit's role tells");
+        return kind == NoteKind::system ? NoteKind::pair : kind;
+    }
+
     NoteKind note_kind(const TomlValue& table, const std::string& at) {
         const auto parts = path_parts(at);
         const bool good = std::all_of(parts.begin(), parts.end(), is_slug);
-        if (good && parts.size() == 1) return NoteKind::system;
+        if (good && parts.size() == 1) {
+            if (table.find("kind") != nullptr)
+                complaints_.add(place_of(table, "kind"), "a note on a whole system has no kind", "leave it out");
+            return NoteKind::system;
+        }
         if (good && parts.size() == 3) {
+            if (const auto kind = said_kind(table)) return *kind;
             const auto role = roles_.find(std::string(path_head(path_join(vehicle_path_, at), circuit_depth)));
             if (role != roles_.end())
                 return role->second == Role::speaker || role->second == Role::line_level ? NoteKind::pair
@@ -158,7 +197,7 @@ class BatchReader {
     }
 
     void read_note(const TomlValue& table) {
-        constexpr std::string_view own[] = {"at", "shop", "car"};
+        constexpr std::string_view own[] = {"at", "shop", "car", "car_token", "kind"};
         const std::string at = read_text(table, "at", true, complaints_);
         const NoteKind kind = note_kind(table, at);
         std::vector<Field> fields;
@@ -170,9 +209,23 @@ class BatchReader {
         note.values["path"] = path_join(vehicle_path_, at);
         note.shop_code = read_text(table, "shop", false, complaints_);
         note.car_words = read_text(table, "car", false, complaints_);
+        if (table.find("car_token") != nullptr) note.values["car"] = token_of(table);
         note.place = place_of(table, "at");
         check_note_fields(note.values, table, complaints_);
         batch_.notes.push_back(std::move(note));
+    }
+
+    // What an exported note holds instead of plate or VIN.
+    std::string token_of(const TomlValue& table) {
+        const std::string token = read_text(table, "car_token", true, complaints_);
+        RecordId bytes{};
+        if (!token.empty() && !from_hex(token, bytes))
+            complaints_.add(
+                place_of(table, "car_token"), fmt::format("car_token \"{}\" is not one", shown(token)),
+                "it has 32 digits 0-9 and a-f, as an export wrote it; write car = \"plate or VIN\" instead");
+        if (table.find("car") != nullptr)
+            complaints_.add(place_of(table, "car_token"), "car and car_token in one note", "keep one of them");
+        return token;
     }
 
     void read_parts(std::string_view key, EntryKind kind) {
@@ -185,29 +238,14 @@ class BatchReader {
     }
 
     void read_stock(const TomlValue& table) {
-        static constexpr Field fields[] = {
-            {"cost", "cost_cents", FieldKind::decimal, 2, "", 0, 100000000, nullptr, false, "what one costs the shop"},
-            {"lead_days", "lead_days", FieldKind::whole, 0, "days", 0, 3650, nullptr, false, "from order to delivery"},
-            {"pack", "pack", FieldKind::whole, 0, "", 1, 10000, nullptr, false, "how many come in one pack"},
-            {"on_hand", "on_hand", FieldKind::whole, 0, "", 0, 100000, nullptr, false, "how many lie on the shelf"},
-            {"on_order", "on_order", FieldKind::whole, 0, "", 0, 100000, nullptr, false, "how many are ordered"}};
         constexpr std::string_view own[] = {"part"};
-        const Values values = read_fields(table, fields, own, complaints_);
-        TermsDraft terms{slug_of(table, "part"), {}, place_of(table, "part")};
-        if (const auto* cents = find_value<std::int64_t>(values, "cost_cents")) terms.terms.cost_cents = *cents;
-        terms.terms.lead_days = whole_field(values, "lead_days");
-        terms.terms.pack = whole_field(values, "pack");
-        terms.terms.on_hand = whole_field(values, "on_hand");
-        terms.terms.on_order = whole_field(values, "on_order");
-        batch_.terms.push_back(std::move(terms));
+        const Values values = read_fields(table, stock_fields(), own, complaints_);
+        batch_.terms.push_back({slug_of(table, "part"), terms_of(values), place_of(table, "part")});
     }
 
     void read_shop(const TomlValue& table) {
-        static constexpr Field fields[] = {
-            {"name", "name", FieldKind::name, 0, "", 0, 0, nullptr, true, "what the shop is called"},
-            {"place", "place", FieldKind::name, 0, "", 0, 0, nullptr, false, "where it is"}};
         constexpr std::string_view own[] = {"code"};
-        const Values values = read_fields(table, fields, own, complaints_);
+        const Values values = read_fields(table, shop_fields(), own, complaints_);
         batch_.shops.push_back({slug_of(table, "code"), text_field(values, "name"), place_of(table, "code")});
     }
 

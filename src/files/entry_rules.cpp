@@ -23,6 +23,19 @@ void in_order(EntryKind kind, const Values& values, const TomlValue& table, std:
     in_order(values, table, *find_field(fields_of(kind), low), *find_field(fields_of(kind), high), complaints);
 }
 
+// Each VIN pattern with the place of what is wrong in it.
+void check_vin_patterns(const TomlValue& table, Complaints& complaints) {
+    const TomlValue* list = table.find("vin_patterns");
+    if (list == nullptr) return;
+    for (const auto& item : list->items) {
+        if (item.type != TomlValue::Type::text) continue;  // told already
+        const auto read = parse_vin_pattern(item.text);
+        if (const auto* refusal = std::get_if<VinRefusal>(&read))
+            complaints.add(item.place, fmt::format("VIN pattern \"{}\": {}", item.text, refusal->message()),
+                           fmt::format("write all {} characters, ? for each that may be anything", vin_length));
+    }
+}
+
 }  // namespace
 
 void check_vehicle(const Values& values, const TomlValue& table, Complaints& complaints) {
@@ -33,6 +46,7 @@ void check_vehicle(const Values& values, const TomlValue& table, Complaints& com
     if (values.contains("airbag_wait_s") && table.find("airbag_wait_source") == nullptr)
         complaints.add(place_of(table, "airbag_wait_s"), "airbag_wait_s without airbag_wait_source",
                        "say where the waiting time is written, or leave it out");
+    check_vin_patterns(table, complaints);
 }
 
 void check_circuit(const Values& values, const TomlValue& table, Complaints& complaints) {

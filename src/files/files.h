@@ -2,6 +2,7 @@
 #pragma once
 
 #include "files/batch_reader.h"
+#include "files/batch_writer.h"
 #include "files/job_reader.h"
 #include "files/toml.h"
 #include "files/typed_note.h"

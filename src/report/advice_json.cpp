@@ -101,7 +101,7 @@ std::string advice_json(const Advice& advice) {
     for (const auto& candidate : advice.candidates) write_candidate(json, candidate);
     json.end_list().member("best", advice.best).key("other_taps").begin_list();
     for (const auto& other : advice.other_taps) json.text(other.tap.code);
-    json.end_list().key("practice").flag(advice.practice).end_object();
+    json.end_list().member("rules_off", advice.rules_off).key("practice").flag(advice.practice).end_object();
     return json_answer("advise", json.take());
 }
 

@@ -174,6 +174,12 @@ void print_candidates(Paper& paper, const Advice& advice, Detail detail) {
     for (const auto& candidate : advice.candidates) print_candidate(paper, advice, candidate, detail);
 }
 
+std::string comma_list(const std::vector<std::string>& words) {
+    std::string list;
+    for (const auto& word : words) list += fmt::format("{}{}", list.empty() ? "" : ", ", word);
+    return list;
+}
+
 void print_end(Paper& paper, const Advice& advice) {
     paper.blank();
     const auto chosen = std::find_if(advice.candidates.begin(), advice.candidates.end(),
@@ -186,11 +192,12 @@ void print_end(Paper& paper, const Advice& advice) {
     else
         paper.notice("Nothing fits this tap.");
     if (!advice.other_taps.empty()) {
-        std::string list;
-        for (const auto& other : advice.other_taps)
-            list += fmt::format("{}{}", list.empty() ? "" : ", ", path_tail(other.tap.code, system_depth));
-        paper.line(0, "Other taps, next best first:", list);
+        std::vector<std::string> others;
+        for (const auto& other : advice.other_taps) others.emplace_back(path_tail(other.tap.code, system_depth));
+        paper.line(0, "Other taps, next best first:", comma_list(others));
     }
+    if (!advice.rules_off.empty())
+        paper.line(0, "Switched off by this shop's own rules:", comma_list(advice.rules_off));
     paper.caution(0, "before you cut or join",
                   "Meter the pair yourself and compare with the volts above. Never join conductors of two outputs. The "
                   "vehicle's own instructions, local codes and "

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "electrical/electrical.h"
 #include "report/screen.h"
@@ -22,6 +23,59 @@ struct WireAnswer {
 };
 std::string wire_text(const WireAnswer& answer, const Screen& screen);
 std::string wire_json(const WireAnswer& answer);
+
+std::string level_text(const LevelAnswer& answer, const Screen& screen);
+std::string level_json(const LevelAnswer& answer);
+
+// Where the current of a load comes from when it was given in watts.
+struct LoadPowerDraw {
+    Watts output;
+    DcVolts supply;
+    Ratio efficiency;
+    std::optional<Ratio> least_efficiency;  // of its class, when that decided
+    std::optional<Amps> most_current;       // at the least efficiency
+};
+
+struct FuseAnswer {
+    std::string cable;  // as it was named: "4 AWG", "16 mm2", "SAE 4"
+    bool area_from_memory = false;
+    CableFuse fuse;
+    std::optional<LoadPowerDraw> draw;
+    bool may_blow = false;
+    std::vector<BladeOfRating> blades;  // of the rating
+};
+std::string fuse_text(const FuseAnswer& answer, const Screen& screen);
+std::string fuse_json(const FuseAnswer& answer);
+
+struct HoldUpAnswer {
+    HoldUp hold_up;
+    Farads capacitance;
+    Draw draw;
+    DcVolts from, to;
+};
+std::string hold_up_text(const HoldUpAnswer& answer, const Screen& screen);
+std::string hold_up_json(const HoldUpAnswer& answer);
+
+struct StandardCapacitor {
+    Farads capacitance;
+    Hertz corner;  // with it
+};
+struct CornerAnswer {
+    Ohms load;
+    Farads capacitance;
+    Hertz corner;
+    std::optional<StandardCapacitor> standard;  // when the capacitor was asked for
+    std::optional<Hertz> note;
+    std::optional<Gain> loss;  // at the note
+};
+std::string corner_text(const CornerAnswer& answer, const Screen& screen);
+std::string corner_json(const CornerAnswer& answer);
+
+std::string terminal_text(const Terminal& terminal, const Screen& screen);
+std::string terminal_json(const Terminal& terminal);
+
+std::string cavity_text(const RadioCavity& cavity, const Screen& screen);
+std::string cavity_json(const RadioCavity& cavity);
 
 std::string colour_text(const WireColour& colour, const Screen& screen);
 std::string colour_json(const WireColour& colour);

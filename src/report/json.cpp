@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "trade/trade.h"
@@ -26,8 +27,13 @@ std::string escaped(const std::string& hidden) {
 
 // What a screen would obey is escaped, a byte that is no UTF-8 becomes U+FFFD: the answer is always good JSON.
 void append_escaped(std::string& out, std::string_view text) {
+    const auto as_it_is = [](char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; };
     out += '"';
     while (!text.empty()) {
+        const auto run = static_cast<std::size_t>(std::find_if_not(text.begin(), text.end(), as_it_is) - text.begin());
+        out += text.substr(0, run);
+        text.remove_prefix(run);
+        if (text.empty()) break;
         const std::string_view character = text.substr(0, character_length(text));
         if (character == "\"" || character == "\\")
             out += fmt::format("\\{}", character);

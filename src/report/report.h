@@ -9,6 +9,7 @@
 #include "report/calculations.h"
 #include "report/job_report.h"
 #include "report/json.h"
+#include "report/look_after.h"
 #include "report/look_after_report.h"
 #include "report/notes_report.h"
 #include "report/screen.h"
@@ -16,8 +17,12 @@
 
 namespace tapbook {
 
-std::string find_text(std::span<const VehicleHit> hits, const Screen& screen);
-std::string find_json(std::span<const VehicleHit> hits);
+// `vin`: the cars were found by it.
+std::string find_text(std::span<const VehicleHit> hits, const Screen& screen, const std::optional<Vin>& vin = {});
+std::string find_json(std::span<const VehicleHit> hits, const std::optional<Vin>& vin = {});
+
+// What is to be said of a VIN's check digit and model year, on one line.
+std::string vin_remark(const Vin& vin);
 
 std::string taps_text(const TapsAnswer& answer, const Screen& screen);
 std::string taps_json(const TapsAnswer& answer);
@@ -34,8 +39,12 @@ std::string add_text(const AddReport& report, std::string_view file, const Scree
 std::string add_json(const AddReport& report, std::string_view file);
 
 std::string rules_text(const RuleBook& book, const Screen& screen);
-std::string rule_text(const Rule& rule, const Screen& screen);
-std::string rules_json(const RuleBook& book);
+// `index` of the rule in book.rules().
+std::string rule_text(const RuleBook& book, std::size_t index, const Screen& screen);
+// All rules, or the one of this id.
+std::string rules_json(const RuleBook& book, std::string_view only = {});
+std::string rules_check_text(const RuleBook& book, std::span<const CaseFailure> failures);
+std::string rules_check_json(const RuleBook& book, std::span<const CaseFailure> failures);
 std::string columns_text(const Screen& screen);
 std::string columns_json();
 

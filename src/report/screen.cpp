@@ -60,11 +60,14 @@ std::string spaced(std::string_view word) {
 std::vector<std::string> wrapped(std::string_view text, int width) {
     std::vector<std::string> lines;
     std::string line;
+    int taken = 0;  // by the line so far
     while (!text.empty()) {
         const auto end = std::min(text.find(' '), text.size());
         const std::string_view word = text.substr(0, end);
-        if (!line.empty() && shown_width(line) + 1 + shown_width(word) > width)
+        const int columns = shown_width(word);
+        if (!line.empty() && taken + 1 + columns > width)
             lines.emplace_back(without_trailing_spaces(std::exchange(line, {})));
+        taken = columns + (line.empty() ? 0 : taken + 1);
         if (!line.empty()) line += ' ';
         line += word;
         text.remove_prefix(std::min(end + 1, text.size()));

@@ -35,7 +35,7 @@ Excerpt excerpt(std::string_view line, std::size_t column) {
 
 }  // namespace
 
-std::string find_text(std::span<const VehicleHit> hits, const Screen& screen) {
+std::string find_text(std::span<const VehicleHit> hits, const Screen& screen, const std::optional<Vin>& vin) {
     Paper paper(screen);
     std::vector<std::string> names;
     int widest = 10;
@@ -47,7 +47,9 @@ std::string find_text(std::span<const VehicleHit> hits, const Screen& screen) {
         const auto& car = hits[i].vehicle;
         const int gap = std::max(0, std::min(widest, 44) - shown_width(names[i]));
         const std::string built = fmt::format("{:<9}", years(car)), path = shown(car.path);
-        const std::string remark = hits[i].year_fits ? "" : "  (not in the year asked for)";
+        const std::string remark = hits[i].year_fits ? ""
+                                   : vin             ? "  (not built in the VIN's model year)"
+                                                     : "  (not in the year asked for)";
         const std::string all = fmt::format("{}{:{}}  {}  {}{}", names[i], "", gap, built, path, remark);
         if (shown_width(all) <= screen.width) {
             paper.raw(
@@ -58,14 +60,39 @@ std::string find_text(std::span<const VehicleHit> hits, const Screen& screen) {
         paper.line(2, "", years(car) + remark);
         paper.line(2, "", path);
     }
+    if (vin) paper.line(0, "VIN:", vin_remark(*vin));
     return paper.take();
 }
 
-std::string find_json(std::span<const VehicleHit> hits) {
+std::string vin_remark(const Vin& vin) {
+    const auto year = model_year(vin);
+    const std::string built = year ? fmt::format("model year {}", *year) : std::string("its model year is not coded");
+    switch (check_verdict(vin)) {
+        case CheckVerdict::matches:
+            return fmt::format("check digit matches; {}", built);
+        case CheckVerdict::mismatch:
+            return fmt::format(
+                "check digit does not match: position 9 is {}, the others ask for {}: read the VIN again; {}",
+                vin.at(9), check_digit(vin), built);
+        case CheckVerdict::not_used:
+            return fmt::format("no check digit in the maker's region; {}", built);
+    }
+    return built;
+}
+
+std::string find_json(std::span<const VehicleHit> hits, const std::optional<Vin>& vin) {
     Json json;
     json.begin_object().key("vehicles").begin_list();
     for (const auto& hit : hits) write_vehicle(json, hit.vehicle);
-    json.end_list().end_object();
+    json.end_list();
+    if (vin) {
+        const CheckVerdict verdict = check_verdict(*vin);
+        std::optional<bool> valid;
+        if (verdict != CheckVerdict::not_used) valid = verdict == CheckVerdict::matches;
+        json.key("vin").begin_object().member("valid", valid).member("check_digit", std::string(1, check_digit(*vin)));
+        json.member("model_year", model_year(*vin)).end_object();
+    }
+    json.end_object();
     return json_answer("find", json.take());
 }
 

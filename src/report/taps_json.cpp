@@ -92,6 +92,11 @@ void write_power(Json& json, const TapFacts& facts) {
     const auto& wire = facts.switched.colour;
     json.member("wire", wire ? std::optional(code(*wire)) : std::nullopt);
     json.member("class", facts.switched.circuit.value).member("grade", word_of(facts.switched.circuit.grade));
+    json.key("usual_terminal");
+    if (const Terminal* terminal = diagram_terminal(facts))
+        json.begin_object().member("number", terminal->number).member("meaning", terminal->meaning).end_object();
+    else
+        json.null();
     json.member_in("fuse_a", facts.circuit.fuse, amps)
         .member("panels", facts.tap.panels)
         .member("minutes", facts.tap.minutes);

@@ -139,6 +139,9 @@ void print_power(Paper& paper, const TapFacts& facts) {
         paper.conductors(6, "wire    ", wire);
     }
     paper.line(6, "live    ", switched_line(facts.switched));
+    if (const Terminal* terminal = diagram_terminal(facts))
+        paper.line(6, "diagram ",
+                   fmt::format("usually terminal {} there (DIN 72552: {})", terminal->number, terminal->meaning));
     if (facts.circuit.fuse) paper.line(6, "fuse    ", fmt::format("{:g} A", facts.circuit.fuse->in(amps)));
     if (!facts.circuit.carries.empty()) paper.line(6, "feeds   ", facts.circuit.carries);
     if (facts.switched.altered)

@@ -130,48 +130,73 @@ JudgedCandidate numbers_of(const Candidate& candidate, const Part& part) {
     return judged;
 }
 
-std::vector<JudgedCandidate> judge_parts(const Job& job, const std::vector<PairView>& views, RuleBook& rules) {
-    std::vector<JudgedCandidate> judged;
+// A part judged, without words: `judged.findings` hold effects only, which is all that the order asks for.
+struct JudgedPart {
+    const Part* part;
+    int pairs;
+    std::vector<PairAnswer> answers;
+    JudgedCandidate judged;
+};
+
+std::vector<JudgedPart> judge_parts(const Job& job, const std::vector<PairView>& views, RuleBook& rules) {
+    std::vector<JudgedPart> all;
     for (const Part& part : job.parts) {
         const int pairs = pairs_taken(job, part, views.size());
-        std::vector<PairFindings> answers;
+        std::vector<std::vector<RuleAnswer>> of_pairs;
         for (int i = 0; i < pairs; ++i) {
-            const PairView& view = views[static_cast<std::size_t>(i)];
-            const Candidate candidate = candidate_of(job, view, part, pairs);
-            answers.push_back({i == 0 ? std::string() : view.tap->code, rules.evaluate(candidate)});
-            if (i == 0) judged.push_back(numbers_of(candidate, part));
+            const Candidate candidate = candidate_of(job, views[static_cast<std::size_t>(i)], part, pairs);
+            of_pairs.push_back(rules.answers(candidate));
+            if (i == 0) all.push_back({&part, pairs, {}, numbers_of(candidate, part)});
         }
-        judged.back().findings = merged(std::move(answers), rules.rules());
-        judged.back().verdict = verdict_of(judged.back().findings);
+        all.back().answers = merged(of_pairs);
+        for (const PairAnswer& one : all.back().answers) {
+            all.back().judged.findings.emplace_back();
+            all.back().judged.findings.back().effect = one.answer.effect;
+        }
+        all.back().judged.verdict = verdict_of(all.back().judged.findings);
     }
-    std::sort(judged.begin(), judged.end(), [](const auto& a, const auto& b) { return ranks_before(a, b); });
-    return judged;
+    std::sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return ranks_before(a.judged, b.judged); });
+    return all;
+}
+
+// A finding about another pair than the tap's own begins with its circuit.
+JudgedCandidate in_words(const Job& job, const std::vector<PairView>& views, JudgedPart part, RuleBook& rules) {
+    for (std::size_t i = 0; i < part.answers.size(); ++i) {
+        const PairAnswer& one = part.answers[i];
+        const PairView& view = views[one.pair];
+        Finding finding = rules.in_words(candidate_of(job, view, *part.part, part.pairs), one.answer);
+        if (one.pair > 0) {
+            finding.pair = view.tap->code;
+            finding.says =
+                fmt::format("{}: {}", path_tail(path_head(finding.pair, circuit_depth), system_depth), finding.says);
+        }
+        part.judged.findings[i] = std::move(finding);
+    }
+    return std::move(part.judged);
 }
 
 // A tap judged with every part.
 struct WholeTap {
     RankedTap ranked;
-    std::vector<TapFacts> pairs;
-    std::vector<JudgedCandidate> candidates;
+    std::vector<PairView> pairs;
+    std::vector<JudgedPart> parts;
 };
 
 WholeTap judge_tap(const Job& job, const TapFacts& tap, RuleBook& rules) {
     WholeTap whole;
     const auto pairs = pairs_at_place(job.facts.car, tap);
     const auto wanted = std::min(pairs.size(), static_cast<std::size_t>(std::max(1, job.request.channels_wanted)));
-    std::vector<PairView> views;
-    for (std::size_t i = 0; i < wanted; ++i) {
-        views.push_back(view_of(job, *pairs[i], pairs));
-        whole.pairs.push_back(*pairs[i]);
-    }
-    Candidate alone = candidate_of(job, views.front());
+    for (std::size_t i = 0; i < wanted; ++i) whole.pairs.push_back(view_of(job, *pairs[i], pairs));
+    Candidate alone = candidate_of(job, whole.pairs.front());
     alone.amplifier = job.facts.amplifier ? &*job.facts.amplifier : nullptr;
-    auto findings = in_order(rules.evaluate_tap_rules(alone));
-    whole.candidates = judge_parts(job, views, rules);
-    const auto& deciding = whole.candidates.empty() ? findings : whole.candidates.front().findings;
+    std::vector<Finding> findings;
+    for (const RuleAnswer& answer : in_order(rules.tap_answers(alone)))
+        findings.push_back(rules.in_words(alone, answer));
+    whole.parts = judge_parts(job, whole.pairs, rules);
+    const auto& deciding = whole.parts.empty() ? findings : whole.parts.front().judged.findings;
     whole.ranked.verdict = verdict_of(deciding);
     whole.ranked.cares = count_of(deciding, Effect::care);
-    whole.ranked.judged = {tap, views.front().signal, std::move(findings)};
+    whole.ranked.judged = {tap, whole.pairs.front().signal, std::move(findings)};
     return whole;
 }
 
@@ -200,13 +225,18 @@ Advice advise(const JobFacts& facts, const AdviseRequest& request, RuleBook& rul
                   system,
                   std::move(chosen.ranked.judged),
                   {},
-                  std::move(chosen.pairs),
+                  {},
                   asked.lowest,
                   asked.channels_wanted,
                   facts.amplifier,
-                  std::move(chosen.candidates),
+                  {},
                   {},
                   facts.practice};
+    for (const Rule& rule : rules.rules())
+        if (rule.off) advice.rules_off.push_back(rule.id);
+    for (const PairView& view : chosen.pairs) advice.pairs.push_back(*view.tap);
+    for (JudgedPart& part : chosen.parts)
+        advice.candidates.push_back(in_words(job, chosen.pairs, std::move(part), rules));
     advice.best = best_of(advice.candidates);
     for (std::size_t i = 1; i < judged.size(); ++i) advice.other_taps.push_back(std::move(judged[i].ranked.judged));
     return advice;

@@ -62,6 +62,7 @@ struct Advice {
     std::vector<JudgedCandidate> candidates;  // best first
     std::optional<std::string> best;          // first that is not `no`
     bool practice = false;
+    std::vector<std::string> rules_off = {};  // ids that the shop has switched off
 };
 
 // Throws AdviseError: needs_system (the car has several and none is named), no_such_system, no_such_tap (or none that

@@ -21,6 +21,7 @@ struct TapSurroundings {
     int pairs_here = 1;                   // signal pairs of the same system at the same place, this one included
     std::vector<std::string> lookalikes;  // other conductors of the connector that look alike, in words
     std::optional<Gain> delay_loss = decibels(0);  // what delay between the pairs here costs; absent: not recorded
+    int power_taps = 0;                            // of the same system, switched or constant
 };
 
 struct Candidate {

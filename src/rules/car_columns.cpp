@@ -56,6 +56,8 @@ constexpr Column table[] = {
      [](C c) { return cell::whole(c.vehicle.last_year); }},
     {"vehicle", "start_stop", "INTEGER", "yes/no", "whether the engine stops and starts by itself",
      [](C c) { return cell::flag(c.vehicle.start_stop); }},
+    {"vehicle", "crank_v", "REAL", "V d.c.", "what is left of the supply while the engine starts, as assumed",
+     [](C) { return cell::real(std::optional(Supply{}.crank), dc_volts); }},
     {"vehicle", "has_48v", "INTEGER", "yes/no", "whether the car has 48 V circuits",
      [](C c) { return cell::flag(c.vehicle.has_48v); }},
     {"vehicle", "high_voltage", "INTEGER", "yes/no", "whether the car has a high-voltage battery",
@@ -87,6 +89,8 @@ constexpr Column table[] = {
      [](C c) { return cell::flag(c.system.entry.engine_sound); }},
     {"system", "sound_injected", "TEXT", "text", "where noise cancelling or engine sound is added",
      [](C c) { return cell::text(c.system.entry.sound_injected); }},
+    {"system", "power_taps", "INTEGER", "count", "how many places with 12 V are recorded for this system",
+     [](C c) { return cell::whole(c.surroundings.power_taps); }},
 
     {"circuit", "role", "TEXT", "word", "what the circuit is for",
      [](C c) { return cell::word(std::optional(c.tap.circuit.role)); }},

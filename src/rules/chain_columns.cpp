@@ -31,6 +31,15 @@ std::optional<bool> loads_output(C c) {
     return loads_line_output(c.converter->spec.input_impedance, c.tap.circuit.output.output_impedance);
 }
 
+// Is the d.c. on the tap certainly enough, or certainly too little, for a turn-on that senses half the supply?
+std::optional<bool> senses_half_supply(C c) {
+    if (c.converter == nullptr || !c.converter->spec.half_supply_threshold) return std::nullopt;
+    const DcVolts wanted = *c.converter->spec.half_supply_threshold;
+    if (c.signal.dc_each.low && *c.signal.dc_each.low >= wanted) return true;
+    if (c.signal.dc_each.high && *c.signal.dc_each.high < wanted) return false;
+    return std::nullopt;
+}
+
 constexpr Column table[] = {
     {"level", "pairs", "INTEGER", "count", "how many pairs the converter takes on this job",
      [](C c) { return c.converter == nullptr ? Value{} : cell::whole(c.pairs); }},
@@ -40,6 +49,9 @@ constexpr Column table[] = {
      [](C c) { return cell::real(margin_of(c), decibels); }},
     {"level", "loads_line_output", "INTEGER", "yes/no", "whether the converter loads the line output",
      [](C c) { return cell::flag(loads_output(c)); }},
+    {"level", "half_supply_sensed", "INTEGER", "yes/no",
+     "whether the tap's d.c. wakes a part that senses half the supply",
+     [](C c) { return cell::flag(senses_half_supply(c)); }},
     {"level", "output_open_v", "REAL", "V", "the converter's output with nothing connected",
      [](C c) { return cell::real(c.chain.output_open, rms_volts); }},
     {"level", "output_v", "REAL", "V", "the converter's output into the amplifier",
@@ -54,6 +66,8 @@ constexpr Column table[] = {
      [](C c) { return cell::real(c.chain.overload_limit, rms_volts); }, true},
     {"level", "overloaded", "INTEGER", "yes/no", "whether the amplifier's input is overloaded",
      [](C c) { return cell::flag(c.chain.overloaded); }, true},
+    {"level", "return_drop_mv", "REAL", "mV", "what the amplifier's full current loses in the body on its way back",
+     [](C c) { return of(c, [](Spec s) { return cell::real(return_drop(s), dc_millivolts); }); }, true},
 
     {"amplifier", "name", "TEXT", "text", "the amplifier's name",
      [](C c) { return c.amplifier == nullptr ? Value{} : cell::text(c.amplifier->name); }, true},

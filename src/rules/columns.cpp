@@ -18,6 +18,17 @@ std::vector<Column> whole_table() {
     return all;
 }
 
+// The columns of each relation: they stand together in the table.
+std::vector<std::span<const Column>> runs_of_relations() {
+    std::vector<std::span<const Column>> runs;
+    const auto all = columns();
+    for (std::size_t first = 0, end = 0; first < all.size(); first = end) {
+        while (end < all.size() && all[end].relation == all[first].relation) ++end;
+        runs.push_back(all.subspan(first, end - first));
+    }
+    return runs;
+}
+
 std::string trimmed(double number) {
     std::string text = fmt::format("{:.3f}", number);
     while (text.back() == '0') text.pop_back();
@@ -38,12 +49,24 @@ std::span<const Column> columns() {
 
 const Column* find_column(std::string_view name) {
     const auto dot = name.find('.');
-    if (dot == std::string_view::npos) return nullptr;
-    const auto all = columns();
-    const auto found = std::find_if(all.begin(), all.end(), [&](const Column& column) {
-        return column.relation == name.substr(0, dot) && column.name == name.substr(dot + 1);
-    });
+    return dot == std::string_view::npos ? nullptr : find_column(name.substr(0, dot), name.substr(dot + 1));
+}
+
+const Column* find_column(std::string_view relation, std::string_view name) {
+    const auto all = columns_of(relation);
+    const auto found = std::find_if(all.begin(), all.end(), [&](const Column& column) { return column.name == name; });
     return found == all.end() ? nullptr : &*found;
+}
+
+std::span<const Column> columns_of(std::string_view relation) {
+    static const std::vector<std::span<const Column>> all = runs_of_relations();
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const auto& run) { return run[0].relation == relation; });
+    return found == all.end() ? std::span<const Column>() : *found;
+}
+
+std::size_t index_of(const Column& column) {
+    return static_cast<std::size_t>(&column - columns().data());
 }
 
 std::string full_name(const Column& column) {

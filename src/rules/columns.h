@@ -28,6 +28,15 @@ std::span<const Column> columns();
 // The column "relation.name", or nullptr.
 const Column* find_column(std::string_view full_name);
 
+// The column of that relation and name, or nullptr.
+const Column* find_column(std::string_view relation, std::string_view name);
+
+// The columns of one relation; empty for an unknown one.
+std::span<const Column> columns_of(std::string_view relation);
+
+// Its place in columns(), from 0. REQUIRES: it lies there.
+std::size_t index_of(const Column& column);
+
 // "relation.name".
 std::string full_name(const Column& column);
 

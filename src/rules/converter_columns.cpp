@@ -113,6 +113,8 @@ constexpr Column table[] = {
      [](C c) { return of(c, [](Spec s) { return cell::real(s.least_supply, dc_volts); }); }},
     {"converter", "turn_on", "TEXT", "word", "how the converter makes a turn-on signal",
      [](C c) { return of(c, [](Spec s) { return cell::word(s.turn_on); }); }},
+    {"converter", "half_supply_threshold_v", "REAL", "V d.c.", "the d.c. on the tap that its turn-on wants",
+     [](C c) { return of(c, [](Spec s) { return cell::real(s.half_supply_threshold, dc_volts); }); }},
     {"converter", "turn_on_ma", "REAL", "mA", "the current its turn-on output gives",
      [](C c) { return of(c, [](Spec s) { return cell::real(s.turn_on_current, milliamps); }); }},
     {"converter", "on_hand", "INTEGER", "count", "how many lie on the shelf",

@@ -1,22 +1,15 @@
-// Several pairs, one list.
+// Several pairs, one list: the pairs are walked side by side, rule by rule.
 #include "rules/merge.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
+#include <optional>
 
 namespace tapbook {
 namespace {
 
-// What the rule said about one pair; nullptr when it was silent.
-Finding* said_by(std::vector<Finding>& findings, const std::string& rule) {
-    const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.rule == rule; });
-    return found == findings.end() ? nullptr : &*found;
-}
-
 // 0 the gravest; something good is the least grave, so that whatever stands against it counts.
-int gravity(const Finding& finding) {
-    switch (finding.effect) {
+int gravity(Effect effect) {
+    switch (effect) {
         case Effect::stop:
             return 0;
         case Effect::care:
@@ -29,36 +22,45 @@ int gravity(const Finding& finding) {
     return 3;
 }
 
-}  // namespace
-
-std::vector<Finding> merged(std::vector<PairFindings> answers, std::span<const Rule> rules) {
-    std::vector<Finding> all;
-    for (const Rule& rule : rules) {
-        Finding* gravest = nullptr;
-        const PairFindings* from = nullptr;
-        bool silent_somewhere = false;
-        for (PairFindings& answer : answers) {
-            Finding* said = said_by(answer.findings, rule.id);
-            silent_somewhere = silent_somewhere || said == nullptr;
-            if (said == nullptr || (gravest != nullptr && gravity(*said) >= gravity(*gravest))) continue;
-            gravest = said;
-            from = &answer;
-        }
-        if (gravest == nullptr || (gravest->effect == Effect::good && silent_somewhere)) continue;
-        if (!from->pair.empty()) {
-            gravest->pair = from->pair;
-            gravest->says =
-                fmt::format("{}: {}", path_tail(path_head(from->pair, circuit_depth), system_depth), gravest->says);
-        }
-        all.push_back(std::move(*gravest));
+// The lowest rule that some pair still has an answer of.
+std::optional<std::size_t> next_rule(std::span<const std::vector<RuleAnswer>> of_pairs,
+                                     const std::vector<std::size_t>& at) {
+    std::optional<std::size_t> next;
+    for (std::size_t pair = 0; pair < of_pairs.size(); ++pair) {
+        if (at[pair] == of_pairs[pair].size()) continue;
+        const std::size_t rule = of_pairs[pair][at[pair]].rule;
+        next = next ? std::min(*next, rule) : rule;
     }
-    return in_order(std::move(all));
+    return next;
 }
 
-std::vector<Finding> in_order(std::vector<Finding> findings) {
-    std::stable_sort(findings.begin(), findings.end(),
-                     [](const Finding& a, const Finding& b) { return a.effect < b.effect; });
-    return findings;
+}  // namespace
+
+std::vector<PairAnswer> merged(std::span<const std::vector<RuleAnswer>> of_pairs) {
+    std::vector<PairAnswer> all;
+    std::vector<std::size_t> at(of_pairs.size(), 0);
+    while (const auto rule = next_rule(of_pairs, at)) {
+        std::optional<PairAnswer> gravest;
+        bool silent_somewhere = false;
+        for (std::size_t pair = 0; pair < of_pairs.size(); ++pair) {
+            if (at[pair] == of_pairs[pair].size() || of_pairs[pair][at[pair]].rule != *rule) {
+                silent_somewhere = true;
+                continue;
+            }
+            const RuleAnswer& said = of_pairs[pair][at[pair]++];
+            if (!gravest || gravity(said.effect) < gravity(gravest->answer.effect)) gravest = PairAnswer{pair, said};
+        }
+        if (gravest->answer.effect != Effect::good || !silent_somewhere) all.push_back(*gravest);
+    }
+    std::stable_sort(all.begin(), all.end(),
+                     [](const PairAnswer& a, const PairAnswer& b) { return a.answer.effect < b.answer.effect; });
+    return all;
+}
+
+std::vector<RuleAnswer> in_order(std::vector<RuleAnswer> answers) {
+    std::stable_sort(answers.begin(), answers.end(),
+                     [](const RuleAnswer& a, const RuleAnswer& b) { return a.effect < b.effect; });
+    return answers;
 }
 
 }  // namespace tapbook

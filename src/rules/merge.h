@@ -2,23 +2,23 @@
 // is about; something good must hold for every pair.
 #pragma once
 
+#include <cstddef>
 #include <span>
-#include <string>
 #include <vector>
 
-#include "rules/rule.h"
+#include "rules/rule_book.h"
 
 namespace tapbook {
 
-struct PairFindings {
-    std::string pair;  // whole path; "" for the named tap
-    std::vector<Finding> findings;
+struct PairAnswer {
+    std::size_t pair = 0;  // which of the pairs, from 0
+    RuleAnswer answer;
 };
 
-// Stops, cares, good, info; within these the order of the rules. A finding about another pair begins with its circuit.
-std::vector<Finding> merged(std::vector<PairFindings> answers, std::span<const Rule> rules);
+// Stops, cares, good, info; within these the order of the rules. Each pair's answers are in that order too.
+std::vector<PairAnswer> merged(std::span<const std::vector<RuleAnswer>> of_pairs);
 
-// The findings sorted by effect, otherwise as they are.
-std::vector<Finding> in_order(std::vector<Finding> findings);
+// The answers sorted by effect, otherwise as they are.
+std::vector<RuleAnswer> in_order(std::vector<RuleAnswer> answers);
 
 }  // namespace tapbook

@@ -20,6 +20,12 @@ struct RuleCase {
     SourcePlace place;
 };
 
+// A shop's word that a rule shall say nothing here.
+struct SwitchedOff {
+    std::string because;
+    SourcePlace place;
+};
+
 struct Rule {
     std::string id;    // a claim in a slug: "overdriven-at-lowest-note"
     std::string asks;  // the question it answers
@@ -31,7 +37,9 @@ struct Rule {
     std::string basis;                        // "physics", "common practice", "published: <source>"
     std::vector<RuleCase> cases;
     SourcePlace place;
-    bool shipped = false;  // comes with the program and is not overridden by the shop
+    bool shipped = false;           // comes with the program and is not overridden by the shop
+    bool replaces_shipped = false;  // the shop's own, in the place of a shipped one
+    std::optional<SwitchedOff> off;
 };
 
 }  // namespace tapbook

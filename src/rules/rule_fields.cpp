@@ -15,8 +15,8 @@ namespace tapbook {
 namespace {
 
 constexpr std::size_t most_complaints = 20;
-constexpr std::array<std::string_view, 9> rule_keys = {"id",   "asks",         "when",  "effect", "unknown",
-                                                       "says", "says_unknown", "basis", "case"};
+constexpr std::array<std::string_view, 10> rule_keys = {"id",   "asks",         "when",  "effect", "unknown",
+                                                        "says", "says_unknown", "basis", "case",   "off"};
 constexpr std::array<std::string_view, 2> case_keys = {"given", "fires"};
 
 void check_keys(const TomlValue& table, std::span<const std::string_view> known, std::string_view kind,
@@ -39,7 +39,11 @@ std::string text_of(const TomlValue& table, std::string_view key, RuleComplaints
         complaints.add(table.place, fmt::format("the rule has no \"{}\"", key), fmt::format("add {} = \"...\"", key));
         return {};
     }
-    if (value->type != TomlValue::Type::text || value->text.empty()) {
+    if (value->type == TomlValue::Type::text && value->text.empty()) {
+        complaints.add(value->place, fmt::format("\"{}\" is empty", key), "say it in words");
+        return {};
+    }
+    if (value->type != TomlValue::Type::text) {
         complaints.add(value->place, fmt::format("\"{}\" must be a text", key), "write it in double quotes");
         return {};
     }
@@ -196,15 +200,34 @@ SourcePlace place_inside(const TomlValue& text, std::size_t offset) {
     return place;
 }
 
+namespace {
+
+// A rule that is switched off names itself and the reason, nothing else.
+void read_off(const TomlValue& table, Rule& rule, RuleComplaints& complaints) {
+    rule.off = SwitchedOff{text_of(table, "off", complaints), table.find("off")->place};
+    for (std::size_t i = 0; i < table.members.size(); ++i) {
+        const auto& key = table.members[i].first;
+        if (key == "id" || key == "off" || i >= table.member_places.size()) continue;
+        complaints.add(table.member_places[i], fmt::format("a rule that is switched off has no key \"{}\"", shown(key)),
+                       "leave only id and off, or take off away");
+    }
+}
+
+}  // namespace
+
 Rule rule_of(const TomlValue& table, RuleComplaints& complaints) {
     Rule rule;
     rule.place = table.place;
-    check_keys(table, rule_keys, "rule", complaints);
+    if (table.find("off") == nullptr) check_keys(table, rule_keys, "rule", complaints);
     rule.id = text_of(table, "id", complaints);
     if (!rule.id.empty())
         if (const auto trouble = slug_complaint(rule.id))
             complaints.add(place_inside(*table.find("id"), 0),
                            fmt::format("the id \"{}\" {}", shown(rule.id), *trouble));
+    if (table.find("off") != nullptr) {
+        read_off(table, rule, complaints);
+        return rule;
+    }
     rule.asks = text_of(table, "asks", complaints);
     rule.when = text_of(table, "when", complaints);
     read_word(table, "effect", rule.effect, complaints);

@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "rules/columns.h"
+#include "rules/mismatched_types.h"
 #include "rules/rule_fields.h"
 #include "rules/says.h"
 
@@ -47,7 +48,10 @@ std::string refusal_hint(const sqlite::RefusedExpression& refused) {
 void check_condition(const TomlValue& when, sqlite::Sandbox& sandbox, RuleComplaints& complaints) {
     try {
         if (sandbox.compile(when.text).reads().empty())
-            complaints.add(place_inside(when, 0), "the condition reads no column", "it would always say the same");
+            complaints.add(place_inside(when, 0), "the condition reads no column",
+                           "it would always say the same; off = \"why\" switches a rule off");
+        if (const auto mismatch = mismatched_types(when.text))
+            complaints.add(place_inside(when, mismatch->offset), mismatch->message, mismatch->hint);
     } catch (const sqlite::RefusedExpression& refused) {
         complaints.add(place_inside(when, refused.offset().value_or(1) - 1),
                        fmt::format("the condition is refused: {}", shown(refused.what())), refusal_hint(refused));
@@ -90,7 +94,7 @@ std::vector<Rule> read_rules(std::string_view toml_text, const std::string& file
             continue;
         }
         Rule rule = rule_of(table, complaints);
-        if (!rule.when.empty() && sandbox) check_condition(*table.find("when"), *sandbox, complaints);
+        if (!rule.off && !rule.when.empty() && sandbox) check_condition(*table.find("when"), *sandbox, complaints);
         check_sentence(table.find("says"), complaints);
         check_sentence(table.find("says_unknown"), complaints);
         if (const auto [first, fresh] = lines.emplace(rule.id, rule.place.line); !fresh && !rule.id.empty())

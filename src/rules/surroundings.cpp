@@ -42,6 +42,13 @@ std::vector<std::string> lookalikes_of(const CarFacts& car, const TapFacts& tap)
     return {lines.begin(), lines.end()};
 }
 
+int power_taps_of(const CarFacts& car, const TapFacts& tap) {
+    return static_cast<int>(std::count_if(car.taps.begin(), car.taps.end(), [&](const TapFacts& other) {
+        const Role role = other.circuit.role;
+        return other.system == tap.system && (role == Role::switched_power || role == Role::constant_power);
+    }));
+}
+
 // The largest loss among the pairs; absent while a delay is not recorded. One pair alone loses nothing.
 std::optional<Gain> delay_loss_of(const std::vector<const TapFacts*>& pairs, Hertz lowest) {
     if (pairs.size() < 2) return decibels(0);
@@ -78,7 +85,8 @@ std::vector<const TapFacts*> pairs_at_place(const CarFacts& car, const TapFacts&
 
 TapSurroundings surroundings_of(const CarFacts& car, const TapFacts& tap, const std::vector<const TapFacts*>& pairs,
                                 Hertz lowest) {
-    return {static_cast<int>(pairs.size()), lookalikes_of(car, tap), delay_loss_of(pairs, lowest)};
+    return {static_cast<int>(pairs.size()), lookalikes_of(car, tap), delay_loss_of(pairs, lowest),
+            power_taps_of(car, tap)};
 }
 
 }  // namespace tapbook

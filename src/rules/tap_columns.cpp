@@ -1,4 +1,5 @@
 // The columns of the tap point, its predicted signal and the job.
+#include "rules/cavity_use.h"
 #include "rules/column_values.h"
 
 namespace tapbook {
@@ -37,6 +38,13 @@ std::optional<std::int64_t> lookalikes(C c) {
     return static_cast<std::int64_t>(c.surroundings.lookalikes.size());
 }
 
+// In place of a speaker of the ohms that the rating is stated for.
+std::optional<Watts> load_resistor(C c) {
+    const auto& high = c.signal.clean.high;
+    const auto& load = c.tap.circuit.output.rated_at;
+    return high && load ? std::optional(load_resistor_power(*high, *load)) : std::nullopt;
+}
+
 std::optional<AmplifierUse> use(C c) {
     return c.amplifier == nullptr ? std::nullopt : c.amplifier->spec.use;
 }
@@ -72,6 +80,11 @@ constexpr Column table[] = {
      [](C c) { return cell::whole(lookalikes(c)); }},
     {"tap", "lookalike_words", "TEXT", "text", "which conductors look alike",
      [](C c) { return cell::text(joined(c.surroundings.lookalikes, "; ")); }},
+    {"tap", "cavities_differ", "INTEGER", "yes/no",
+     "whether noted cavities are not those usual in an ISO 10487 connector",
+     [](C c) { return cell::flag(cavities_differ(c.tap)); }},
+    {"tap", "usual_cavities", "TEXT", "text", "the cavities this speaker usually has in an ISO 10487 connector",
+     [](C c) { return cell::text(usual_cavities(c.tap)); }},
     {"tap", "hazards", "INTEGER", "count", "what is dangerous on the way to the tap",
      [](C c) { return cell::whole(hazards_on_the_way(c)); }},
     {"tap", "hazard_words", "TEXT", "text", "the names of the dangers on the way",
@@ -105,6 +118,10 @@ constexpr Column table[] = {
      [](C c) { return cell::real(c.signal.common_mode_high, dc_volts); }},
     {"signal", "dc_difference_high_v", "REAL", "V d.c.", "the most d.c. between the two conductors",
      [](C c) { return cell::real(c.signal.dc_difference_high, dc_volts); }},
+    {"signal", "bass_cut_db", "REAL", "dB", "how far bass falls behind as the volume rises, read at two volume steps",
+     [](C c) { return cell::real(c.tap.pair.bass_cut, decibels); }},
+    {"signal", "load_resistor_w", "REAL", "W", "what a resistor in a removed speaker's place must stand",
+     [](C c) { return cell::real(load_resistor(c), watts); }},
     {"signal", "source", "TEXT", "word", "where the volts come from",
      [](C c) { return cell::word_unless(c.signal.source, SignalSource::none); }},
     {"signal", "measured", "INTEGER", "yes/no", "whether a complete reading gives the volts",

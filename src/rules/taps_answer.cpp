@@ -114,6 +114,11 @@ void add_unknowns(TapsAnswer& answer) {
 
 }  // namespace
 
+const Terminal* diagram_terminal(const TapFacts& facts) {
+    const bool is_feed = facts.circuit.role == Role::switched_power || facts.circuit.role == Role::constant_power;
+    return is_feed && facts.switched.live ? usual_terminal(*facts.switched.live) : nullptr;
+}
+
 TapsAnswer taps_answer(CarFacts car, std::string_view system, bool practice) {
     TapsAnswer answer;
     answer.practice = practice;

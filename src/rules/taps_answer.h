@@ -45,4 +45,8 @@ struct TapsAnswer {
 // `system` "" for all systems. Places by minutes, then panels, then name. Pairs by system, then circuit.
 TapsAnswer taps_answer(CarFacts car, std::string_view system, bool practice);
 
+// The terminal number that wiring diagrams usually give to a power circuit that is live like this one; nullptr while
+// its class is not settled, and for what is no feed.
+const Terminal* diagram_terminal(const TapFacts& facts);
+
 }  // namespace tapbook

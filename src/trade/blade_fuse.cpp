@@ -80,6 +80,13 @@ const BladeFuse* find_blade_fuse(BladeBody body, Amps rating) {
     return found != fuses.end() ? &*found : nullptr;
 }
 
+std::vector<BladeOfRating> blades_rated(Amps rating) {
+    std::vector<BladeOfRating> found;
+    for (const auto& [body, word] : words_of<BladeBody>())
+        if (const BladeFuse* fuse = find_blade_fuse(body, rating)) found.push_back({body, *fuse});
+    return found;
+}
+
 std::optional<Amps> blade_rating(BladeBody body, FuseColour colour) {
     for (const BladeFuse& fuse : blade_fuses(body))
         if (fuse.colour == colour || fuse.also == colour) return fuse.rating;

@@ -69,6 +69,14 @@ std::vector<Amps> standard_blade_ratings();
 // The fuse of this body with exactly this rating; nullptr when no such fuse is made.
 const BladeFuse* find_blade_fuse(BladeBody body, Amps rating);
 
+struct BladeOfRating {
+    BladeBody body;
+    BladeFuse fuse;
+};
+
+// The blade fuses of exactly this rating, in the order of BladeBody; empty when none is made.
+std::vector<BladeOfRating> blades_rated(Amps rating);
+
 // What a fuse of this body and colour is rated; absent when the body has no such colour.
 std::optional<Amps> blade_rating(BladeBody body, FuseColour colour);
 

@@ -103,8 +103,10 @@ RecordId record_id(std::string_view line) {
 }
 
 std::string to_hex(const RecordId& id) {
+    constexpr std::string_view digits = "0123456789abcdef";
     std::string hex;
-    for (const unsigned char byte : id) hex += fmt::format("{:02x}", byte);
+    hex.reserve(2 * id.size());
+    for (const unsigned char byte : id) hex += {digits[byte >> 4], digits[byte & 15]};
     return hex;
 }
 

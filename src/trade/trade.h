@@ -21,6 +21,7 @@
 #include "trade/terminals.h"
 #include "trade/terms.h"
 #include "trade/text.h"
+#include "trade/usual_terminal.h"
 #include "trade/value.h"
 #include "trade/vehicle.h"
 #include "trade/vin.h"

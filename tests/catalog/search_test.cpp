@@ -8,6 +8,7 @@
 #include <catch2/catch.hpp>
 #include <string>
 
+#include "catalog/name_table.h"
 #include "trade/trade.h"
 
 using namespace tapbook;
@@ -91,6 +92,27 @@ TEST_CASE("a year of four or two digits chooses between the years of one car") {
     for (const char* none : {"", "sallick", "t4", "123", "20188", "1"}) CHECK(year_in(none) == std::nullopt);
 }
 
+TEST_CASE("a number is a year or part of a name, whichever names a car") {
+    const std::vector<VehicleName> numbered = {name("Quorn", "Velt 50", "sedan", 2010, 2018),
+                                               name("Quorn", "Velt", "sedan", 1948, 1955),
+                                               name("Quorn", "Velt 15", "sedan", 2019, 2022)};
+    const auto exact = [&](const char* typed) {
+        std::vector<std::string> found;
+        for (const auto& one : exact_vehicles(numbered, typed)) found.push_back(one.path);
+        std::sort(found.begin(), found.end());
+        return found;
+    };
+    CHECK(exact("velt 50 2012") == std::vector<std::string>{"quorn/velt-50/sedan/2010"});
+    CHECK(exact("velt 50") == std::vector<std::string>{"quorn/velt-50/sedan/2010", "quorn/velt/sedan/1948"});
+    CHECK(exact("velt 15 20") == std::vector<std::string>{"quorn/velt-15/sedan/2019"});
+    CHECK(find_vehicles(numbered, "velt 50 2012").front().vehicle.path == "quorn/velt-50/sedan/2010");
+    CHECK(find_vehicles(numbered, "velt50").front().vehicle.path == "quorn/velt-50/sedan/2010");
+    CHECK(find_vehicles(numbered, "velt2012").front().vehicle.path == "quorn/velt-50/sedan/2010");
+    const auto named = vehicles_named(NameTable::of(numbered), "velt 50 2012");
+    REQUIRE(named.size() == 1);
+    CHECK(named.front().year == 2012);
+}
+
 TEST_CASE("a year outside the car's years is told, and such a car comes after one whose years fit") {
     const auto hits = find_vehicles(cars, "sallick 2003");
     REQUIRE(hits.size() >= 2);
@@ -122,12 +144,17 @@ TEST_CASE("for garbage nothing is guessed") {
     }
 }
 
+TEST_CASE("a word typed again says nothing more") {
+    for (const auto* again : {"wagon wagon wagon", "wagon wagon", "Wagon wagon"})
+        CHECK(paths(find_vehicles(cars, again)) == paths(find_vehicles(cars, "wagon")));
+}
+
 TEST_CASE("no words find all cars, in path order") {
     const auto all = paths(find_vehicles(cars, ""));
     CHECK(all.size() == cars.size());
     CHECK(std::is_sorted(all.begin(), all.end()));
     CHECK(paths(find_vehicles(cars, " !! ")) == all);
-    CHECK(find_vehicles({}, "nadrow").empty());
+    CHECK(find_vehicles(std::vector<VehicleName>{}, "nadrow").empty());
 }
 
 TEST_CASE("one car is named exactly by whole words or by the end of its path, never by a mistake") {

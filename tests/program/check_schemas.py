@@ -96,6 +96,8 @@ with tempfile.TemporaryDirectory() as folder:
             for amplifier in amplifiers:
                 call(folder, *words, "--amp", amplifier)
     call(folder, "find", "zzzz")
+    call(folder, "find", "00DHSTABCJ1234567")
+    call(folder, "find", "00DRRRABCJ1234567")
     call(folder, "taps", "zzzz")
     call(folder, "gain", "--watts", "x", "--ohms", "4")
     call(folder, "gain", "--watts", "75", "--ohms", "4")
@@ -104,12 +106,37 @@ with tempfile.TemporaryDirectory() as folder:
         call(folder, "calc", "swing", "--drive", drive, "--ohms", "4")
     call(folder, "calc", "wire", "--awg", "4", "--metres", "5", "--amps", "70")
     call(folder, "calc", "wire", "--mm2", "2.5", "--metres", "5", "--amps", "7")
+    level = ["calc", "level", "--volts", "9", "--low", "7", "--high", "9.6"]
+    call(folder, *level)
+    call(folder, *level, "--input-min", "1", "--input-max", "12", "--input-max-hz", "40", "--gain", "0.1", "--corner-hz", "10",
+         "--output-ohms", "500", "--amp-ohms", "10000", "--sensitivity", "1", "--watts", "300", "--amp-max", "5")
+    call(folder, *level, "--topology", "direct", "--input-max", "8", "--watts", "300")
+    for cable in (["--awg", "4"], ["--mm2", "16", "--metal", "cca"], ["--sae", "8", "--engine-space"]):
+        for load in (["--amps", "30"], ["--amps", "400"], ["--watts", "800", "--class", "d"]):
+            call(folder, "calc", "fuse", *cable, *load)
+    call(folder, "calc", "fuse", "--awg", "22", "--amps", "3")
+    call(folder, "calc", "holdup", "--farads", "1", "--amps", "100")
+    call(folder, "calc", "holdup", "--farads", "1", "--watts", "1000", "--esr-ohms", "0.002")
+    call(folder, "calc", "holdup", "--farads", "1", "--watts", "1500", "--esr-ohms", "0.05")
+    call(folder, "calc", "corner", "--ohms", "4", "--microfarads", "1000", "--hz", "40")
+    call(folder, "calc", "corner", "--ohms", "10000", "--corner-hz", "40")
+    for number in ("15", "30a", "31b", "50", "61", "87a", "99"):
+        call(folder, "calc", "terminal", number)
+    for cavity in ("A1", "A4", "A5", "B5", "C1", "C13", "D1"):
+        call(folder, "calc", "cavity", cavity)
     call(folder, "calc", "colour", "white", "w/", "red", "stripe")
     for vin in ("1M8GDM9AXKP042788", "5GZCZ43D23S812715", "WP0ZZZ99ZTS392124"):
         call(folder, "calc", "vin", vin)
     call(folder, "rules")
     call(folder, "rules", "columns")
+    call(folder, "rules", "show", "overdriven-at-lowest-note")
+    call(folder, "rules", "check")
     call(folder, "add", str(root / "data/parts.toml"), "--dry-run")
+    call(folder, "export", "ostrel")
+    call(folder, "export", "--parts", "--out", "parts.toml")
+    call(folder, "export", "--into", "files", "--dry-run")
+    call(folder, "check")
+    call(folder, "check", "--full")
 
     check_notes(folder)
     check_jobs(folder)

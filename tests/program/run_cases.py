@@ -36,7 +36,8 @@ def run(command, folder, program):
     done = subprocess.run(["bash", "-c", command], cwd=folder, env=surroundings, stdin=subprocess.DEVNULL,
                           stdout=subprocess.PIPE, stderr=subprocess.PIPE, timeout=120)
     text = (done.stdout + done.stderr).decode("utf-8", "replace")
-    return text.replace(str(folder), "FOLDER"), done.returncode
+    # FOLDER: where the case is played; PREFIX: where the program would be installed.
+    return text.replace(str(folder), "FOLDER").replace(str(program.parent.parent), "PREFIX"), done.returncode
 
 
 def fits(expected, got):

@@ -44,7 +44,7 @@ with tempfile.TemporaryDirectory() as name:
     text, code = run_cases.run("tapbook demo", folder, program)
     listing = subprocess.run([program, "--help"], capture_output=True, text=True, check=True).stdout
     (folder / "car.toml").write_text((root / "data/vehicles").glob("*.toml").__iter__().__next__().read_text())
-    for command in [line[2:14].strip() for line in listing.split("\n") if re.match(r"^  (?!tapbook)[a-z]+( [a-z]+)?  ", line)]:
+    for command in [line[2:15].strip() for line in listing.split("\n") if re.match(r"^  (?!tapbook)[a-z]+( [a-z]+)?  ", line)]:
         help_text = subprocess.run([program, *command.split(), "--help"], capture_output=True, text=True, check=True).stdout
         examples = re.findall(r"^  (tapbook .*)$", help_text, re.M)
         if not examples:

@@ -88,7 +88,7 @@ inline Shop shop_of(JobFacts facts, const Naming& name = {}) {
     shop.rule = shipped_book().rules().front();
     shop.rule.shipped = false;
     shop.rule.id = named(shop.rule.id), shop.rule.asks = named(shop.rule.asks), shop.rule.says = named(shop.rule.says);
-    shop.rule.when = named(shop.rule.when), shop.rule.basis = named(shop.rule.basis);
+    shop.rule.basis = named(shop.rule.basis);  // its condition has no room for such text: the sandbox refuses it
     shop.rule.place.file = named("shop.rules.toml");
     const std::string line = named("positive = \"wht/blu\"");
     shop.complaints = {{{named("brelk.toml"), 4, static_cast<int>(line.size() / 2) + 1, line}, named("no"), named("")}};
@@ -110,7 +110,7 @@ inline std::vector<Answer> texts(const Shop& shop, const Screen& screen) {
             {"meter", meter_text(judge(readings), screen)},
             {"add", add_text(shop.added, shop.file, screen)},
             {"rules", rules_text(shipped_book(), screen)},
-            {"rule", rule_text(shop.rule, screen)},
+            {"rule", rule_text(RuleBook({shop.rule}), 0, screen)},
             {"columns", columns_text(screen)},
             {"swing", swing_text(calculate_swing(fixture::bridged_18_watts(), ohms(4)), screen)},
             {"wire", wire_text(wire, screen)},

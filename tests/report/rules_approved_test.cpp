@@ -47,8 +47,10 @@ fires = false
                                "shop.rules.toml"));
 }
 
-const Rule& rule_called(const RuleBook& book, std::string_view id) {
-    return *std::find_if(book.rules().begin(), book.rules().end(), [&](const Rule& rule) { return rule.id == id; });
+std::size_t index_called(const RuleBook& book, std::string_view id) {
+    const auto rules = book.rules();
+    return static_cast<std::size_t>(
+        std::find_if(rules.begin(), rules.end(), [&](const Rule& rule) { return rule.id == id; }) - rules.begin());
 }
 
 }  // namespace
@@ -58,7 +60,7 @@ TEST_CASE("a list of own rules reads as approved") {
     approve("rules-own-100", rules_text(book, wide));
     approve("rules-own-60", rules_text(book, narrow));
     approve("rules-own-json", rules_json(book));
-    approve("rule-own-60", rule_text(book.rules().front(), narrow));
+    approve("rule-own-60", rule_text(book, 0, narrow));
 }
 
 TEST_CASE("the shipped rules are listed with their effect, one of them explained as approved") {
@@ -66,7 +68,7 @@ TEST_CASE("the shipped rules are listed with their effect, one of them explained
     const std::string list = rules_text(book, wide);
     for (const Rule& rule : book.rules()) CHECK(list.find(rule.id) != std::string::npos);
     CHECK(list.find("[own]") == std::string::npos);
-    approve("rule-shipped-100", rule_text(rule_called(book, "overdriven-at-lowest-note"), wide));
+    approve("rule-shipped-100", rule_text(book, index_called(book, "overdriven-at-lowest-note"), wide));
 }
 
 TEST_CASE("the columns that rules read are listed as approved") {

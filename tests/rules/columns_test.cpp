@@ -127,3 +127,21 @@ TEST_CASE("whether a separate amplifier feeds a speaker depends on circuit, note
     line.tap.circuit.fed_by = FedBy::amplifier;
     CHECK(find_column("circuit.premium_side")->get(line.candidate()) == sqlite::Value{std::int64_t{0}});
 }
+
+TEST_CASE("a turn-on that senses half the supply works where the d.c. is certainly enough, and not where it is not") {
+    Bench bench;
+    const Column& sensed = *find_column("level.half_supply_sensed");
+    const auto with = [&](std::optional<double> low, std::optional<double> high) {
+        bench.signal.dc_each.low = low ? std::optional(dc_volts(*low)) : std::nullopt;
+        bench.signal.dc_each.high = high ? std::optional(dc_volts(*high)) : std::nullopt;
+        return sensed.get(bench.candidate());
+    };
+    CHECK(std::holds_alternative<std::monostate>(with(3.8, 8.3)));  // no threshold is printed
+    bench.converter.spec.half_supply_threshold = dc_volts(3);
+    CHECK(with(3.0, 8.3) == sqlite::Value{std::int64_t{1}});
+    CHECK(with(0, 0) == sqlite::Value{std::int64_t{0}});
+    CHECK(with(0, 2.9) == sqlite::Value{std::int64_t{0}});
+    CHECK(std::holds_alternative<std::monostate>(with(0, 3.0)));
+    CHECK(std::holds_alternative<std::monostate>(with(0, {})));
+    CHECK(std::holds_alternative<std::monostate>(with({}, {})));
+}

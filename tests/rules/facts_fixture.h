@@ -68,6 +68,7 @@ inline SystemFacts plain_system(const std::string& code = "base") {
     system.entry.noise_cancelling = false;
     system.entry.engine_sound = false;
     system.entry.cuts_bass = false;
+    system.entry.watches_load = false;
     system.premium = settled("false");
     return system;
 }
@@ -96,6 +97,7 @@ inline Converter basic_transformer(const std::string& path = "olb-two") {
     spec.low_corner = hertz(15);
     spec.isolates_grounds = true;
     spec.needs_power = false;
+    spec.turn_on = ConverterTurnOn::none;
     return part;
 }
 

@@ -85,6 +85,56 @@ TEST_CASE("a rule with a known id takes the old one's place, and only its place"
     CHECK(find_rule(findings, "overdriven-at-lowest-note")->says == "limit 10.0");
 }
 
+TEST_CASE("a rule that is switched off keeps its words, says nothing, and is named in the advice") {
+    JobFacts facts = plain_job();
+    facts.converters[0].part.spec.reference = Reference::chassis;
+    RuleBook book = RuleBook::shipped();
+    const auto count = book.rules().size();
+    REQUIRE(find_rule(advise(facts, {}, book).candidates[0].findings, "driven-minus-meets-chassis-in-input") !=
+            nullptr);
+    book.override_with(
+        read_rules("[[rule]]\nid = \"driven-minus-meets-chassis-in-input\"\noff = \"bench only\"\n", "own.toml"));
+    const Advice advice = advise(facts, {}, book);
+    CHECK(find_rule(advice.candidates[0].findings, "driven-minus-meets-chassis-in-input") == nullptr);
+    CHECK(advice.rules_off == std::vector<std::string>{"driven-minus-meets-chassis-in-input"});
+    CHECK(book.rules().size() == count);
+    CHECK(book.rules()[0].shipped);
+    CHECK(book.rules()[0].off->because == "bench only");
+    CHECK(book.rules()[0].off->place.line == 3);
+    CHECK(book.run_cases().empty());
+}
+
+TEST_CASE("only a rule that is there can be switched off") {
+    RuleBook book = RuleBook::shipped();
+    const auto off = [&](const std::string& id) {
+        try {
+            book.override_with(read_rules("[[rule]]\nid = \"" + id + "\"\noff = \"why\"\n", "own.toml"));
+        } catch (const InputRefused& refused) {
+            return refused.complaints()[0].message + " | " + refused.complaints()[0].hint;
+        }
+        return std::string("switched off");
+    };
+    CHECK(off("pair-mixde") == "there is no rule \"pair-mixde\" to switch off | did you mean pair-mixed?");
+    CHECK(off("quite-another-thing") ==
+          "there is no rule \"quite-another-thing\" to switch off | tapbook rules lists them");
+    CHECK(off("pair-mixed") == "switched off");
+}
+
+TEST_CASE("one file may add a rule, replace one and switch one off, and each is known as such") {
+    RuleBook book = RuleBook::shipped();
+    book.override_with(read_rules(rule_text("house-rule", "converter.limit_at_lowest_v < 12", "stop", "care") +
+                                      "[[rule]]\nid = \"pair-mixed\"\noff = \"we never do\"\n" +
+                                      rule_text("on-the-shelf", "converter.limit_at_lowest_v < 12", "info", "info"),
+                                  "own.toml"));
+    CHECK_FALSE(book.rules().back().shipped);
+    CHECK_FALSE(book.rules().back().replaces_shipped);
+    for (const Rule& rule : book.rules()) {
+        INFO(rule.id);
+        CHECK(rule.off.has_value() == (rule.id == "pair-mixed"));
+        CHECK(rule.replaces_shipped == (rule.id == "on-the-shelf"));
+    }
+}
+
 TEST_CASE("a case that comes out otherwise is named with its numbers") {
     auto text = rule_text("low-limit", "converter.limit_at_lowest_v < 9", "care", "care");
     text += "[[rule.case]]\ngiven = { \"converter.limit_at_lowest_v\" = 9.5 }\nfires = true\n";

@@ -1,0 +1,44 @@
+// The commands in the office and between shops: words, options, examples.
+#include "cli/command_tables.h"
+
+namespace tapbook {
+
+std::span<const CommandSpec> office_commands() {
+    static const CommandSpec table[] = {
+    {"add",
+     "in the office",
+     "FILE",
+     1,
+     1,
+     "put a vehicle, parts or stock file into the catalog; \"-\" reads from a pipe",
+     {dry_run_option},
+     {"tapbook add car.toml --dry-run"},
+     run_add},
+    {"export",
+     "in the office",
+     "[VEHICLE]",
+     0,
+     -1,
+     "write a car, the parts or the stock as the files that add reads",
+     {{"--parts", "", "what each converter and amplifier is"},
+      {"--stock", "", "what they cost this shop and how many lie here"},
+      {"--out", "FILE", "to a file instead of standard output"},
+      {"--into", "FOLDER", "one file each into a folder; everything there is, when nothing is named"},
+      {"--replace", "", "put it in the place of a file that is there"},
+      {"--dry-run", "", "say what would be written and write nothing"}},
+     {"tapbook export --parts", "tapbook export --into shop-files --dry-run"},
+     run_export},
+    {"shops",
+     "share",
+     "[know | forget | block | unblock SHOP]",
+     0,
+     -1,
+     "whose notes are here, and which shops count for themselves; this list stays here",
+     {{"--name", "NAME", "of shops know: what to call it here"}, dry_run_option},
+     {"tapbook shops"},
+     run_shops},
+    };
+    return table;
+}
+
+}  // namespace tapbook

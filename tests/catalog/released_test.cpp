@@ -1,0 +1,85 @@
+// Does a catalog that an earlier release wrote still open, read-only as it is and for writing brought up to date, with
+// every record as it was? One text dump per released schema version lies in released/.
+#include <sys/stat.h>
+
+#include <algorithm>
+#include <fstream>
+
+#include "a_catalog.h"
+
+using namespace tapbook;
+
+namespace {
+
+struct Released {
+    std::int32_t version;
+    const char* dump;
+    std::string vehicle;
+    std::vector<std::string> note_ids;  // as they stand in the dump
+};
+
+const std::vector<Released> all_released = {
+    {1,
+     "0001.sql",
+     "orvane/tarn/sedan/2015",
+     {"0a818a1b611ec2053844b10a94b03c3b", "9395539c028618823693f7e94107cc43", "983c1ddab5c8cf323133081bb6dcdf32"}}};
+
+void load(const CatalogFolder& folder, const char* dump) {
+    std::ifstream stream(std::string(TAPBOOK_SOURCE) + "/tests/catalog/released/" + dump);
+    const std::string script{std::istreambuf_iterator<char>(stream), {}};
+    REQUIRE_FALSE(script.empty());
+    sqlite::Database(folder.file(), sqlite::Open::create).execute(script);
+}
+
+std::int32_t version_of(const std::filesystem::path& file) {
+    return sqlite::Database(file, sqlite::Open::read_only).user_version();
+}
+
+std::vector<std::string> ids(const Catalog& catalog, const std::string& vehicle) {
+    std::vector<std::string> found;
+    for (const auto& line : catalog.note_lines(vehicle)) found.push_back(to_hex(record_id(line)));
+    return found;
+}
+
+}  // namespace
+
+TEST_CASE("a released catalog that is only read answers as it is and stays as it is") {
+    for (const auto& released : all_released) {
+        INFO(released.dump);
+        CatalogFolder folder;
+        load(folder, released.dump);
+        const auto catalog = folder.open(Access::read);
+        CHECK(ids(catalog, released.vehicle) == released.note_ids);
+        REQUIRE(catalog.vehicle_names().size() == 1);
+        CHECK(catalog.vehicle_names().front().path == released.vehicle);
+        CHECK(find_vehicles(catalog.names(), "tran").front().vehicle.path == released.vehicle);
+        CHECK(catalog.converters().size() == 1);
+        CHECK(version_of(folder.file()) == released.version);
+    }
+}
+
+TEST_CASE("a released catalog opened for writing is brought up to date after a backup, and every record id stays") {
+    for (const auto& released : all_released) {
+        INFO(released.dump);
+        CatalogFolder folder;
+        load(folder, released.dump);
+        std::string newest_version;
+        {
+            auto catalog = folder.open(Access::write);
+            CHECK(ids(catalog, released.vehicle) == released.note_ids);
+            CHECK(catalog.own_shop().name == "Bench Three");
+            newest_version = std::to_string(version_of(folder.file()));
+            CHECK(version_of(folder.file()) > released.version);
+            Batch batch;
+            batch.entries = {entry(EntryKind::vehicle, "orrery/vel-ostrel/sedan/2012", vehicle_fields())};
+            catalog.add(batch, false, today);
+            CHECK(catalog.vehicle_names().size() == 2);
+        }
+        CHECK(rows_of(folder.file(), "packed_names") == 2);
+        const std::filesystem::path backup = folder.file().string() + ".before-" + newest_version;
+        REQUIRE(std::filesystem::exists(backup));
+        CHECK(version_of(backup) == released.version);
+        CHECK(ids(Catalog::open(backup, Access::read), released.vehicle) == released.note_ids);
+        CHECK(folder.open(Access::read).vehicle_names().size() == 2);
+    }
+}
