@@ -88,9 +88,12 @@ void put_in_place(const fs::path& from, const fs::path& to) {
     if (trouble) throw_file_trouble(to, trouble.value());
 }
 
-// The key's bytes must not stay behind in free pages: the copy is written anew without them.
-void wipe_key(sqlite::Database& copy) {
-    copy.execute("PRAGMA secure_delete = ON; DELETE FROM secret; VACUUM");
+// The bytes of the key and of customers' references must not stay behind in free pages: the copy is written anew
+// without them. A catalog of an earlier schema has no jobs yet.
+void wipe_key(sqlite::Database& copy, bool has_jobs) {
+    copy.execute("PRAGMA secure_delete = ON; DELETE FROM secret");
+    if (has_jobs) copy.execute("UPDATE job SET customer = NULL, agreed = NULL");
+    copy.execute("VACUUM");
 }
 
 // Opens the copy as any catalog and looks for damage. Throws damaged with what was found.
@@ -129,7 +132,7 @@ CopyReport copy_checked(const fs::path& from, const fs::path& to, KeyInCopy key)
             copy.execute("PRAGMA journal_mode = DELETE");  // one file, without companions
             counts = row_counts(copy);
             if (key == KeyInCopy::left_out) {
-                wipe_key(copy);
+                wipe_key(copy, counts.contains("job"));
                 counts["secret"] = 0;
             }
         }
@@ -154,6 +157,26 @@ fs::path free_name(const fs::path& catalog, const std::string& middle, const std
     }
 }
 
+// The copy grows under a name of its own.
+fs::path growing_name(const fs::path& place) {
+    fs::path name = fmt::format("{}.{}.new", place.string(), ::getpid());
+    remove_with_companions(name);
+    return name;
+}
+
+// Nobody writes into the old catalog while it is moved aside. Throws CatalogError busy. What cannot be opened as a
+// database is moved without asking.
+std::optional<sqlite::Database> held_still(const fs::path& catalog) {
+    try {
+        sqlite::Database database(catalog, sqlite::Open::read_write);
+        database.execute("BEGIN EXCLUSIVE");
+        return database;
+    } catch (const sqlite::Error& error) {
+        if (error.is_busy()) throw_catalog_error(error, catalog);
+        return std::nullopt;
+    }
+}
+
 }  // namespace
 
 fs::path free_backup_name(const fs::path& catalog, const std::string& today) {
@@ -162,9 +185,7 @@ fs::path free_backup_name(const fs::path& catalog, const std::string& today) {
 
 CopyReport backup_catalog(const fs::path& catalog, const fs::path& copy, KeyInCopy key) {
     if (fs::exists(copy)) throw_file_trouble(copy, EEXIST);
-    fs::path growing = copy;
-    growing += ".unfinished";
-    remove_with_companions(growing);
+    const fs::path growing = growing_name(copy);
     CopyReport report = copy_checked(catalog, growing, key);
     put_in_place(growing, copy);
     sync_to_disk(folder_of(copy));
@@ -173,15 +194,14 @@ CopyReport backup_catalog(const fs::path& catalog, const fs::path& copy, KeyInCo
 }
 
 CopyReport restore_catalog(const fs::path& backup, const fs::path& catalog, const std::string& today) {
-    fs::path growing = catalog;
-    growing += ".unfinished";
-    remove_with_companions(growing);
+    const fs::path growing = growing_name(catalog);
     CopyReport report = copy_checked(backup, growing, KeyInCopy::kept);
     {
         sqlite::Database copy(growing, sqlite::Open::read_write);
         copy.execute("PRAGMA journal_mode = WAL");
     }
     if (fs::exists(catalog)) {
+        const auto held = held_still(catalog);
         report.set_aside = free_name(catalog, "before-" + today, ".sqlite");
         // A log that lies beside the old catalog belongs to it: it moves with it, or it would be taken for the new
         // one's.

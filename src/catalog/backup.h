@@ -22,9 +22,10 @@ struct CopyReport {
 // A name for a backup made on `today` that is still free: "catalog.2026-05-02.backup", then "...-2.backup".
 std::filesystem::path free_backup_name(const std::filesystem::path& catalog, const std::string& today);
 
-// Copies a catalog as it is now (also while others write), checks the copy and counts its rows. Without the key, keys
-// and salt are wiped from the copy, which then can be read and restored but speaks for no shop. Mode 0600. Throws
-// CatalogError: as open(); already_there; input_output; damaged when the catalog itself is. Leaves no half copy.
+// Copies a catalog as it is now (also while others write), checks the copy and counts its rows. Without the key, key,
+// salt and customers' references are wiped from the copy, which then can be read and restored but speaks for no shop.
+// Mode 0600. Throws CatalogError: as open(); already_there; input_output; damaged when the catalog itself is. Leaves no
+// half copy.
 CopyReport backup_catalog(const std::filesystem::path& catalog, const std::filesystem::path& copy, KeyInCopy key);
 
 // Puts a backup in the place of a catalog. The backup is copied beside it, checked and counted there first; a catalog

@@ -78,10 +78,12 @@ struct FoundVehicles {
 
 class Catalog {
   public:
-    // Makes a new file (mode 0600) with the shop's key and salt. Throws CatalogError: already_there, not_permitted,
-    // input_output.
+    // Makes a new file (mode 0600) with the shop's key and salt, and lets `fill` write into it before it appears in its
+    // place: whole or not at all. Throws CatalogError: already_there, not_permitted, input_output; and what `fill`
+    // throws.
     static Catalog create(const std::filesystem::path& file, const std::string& shop_name, CatalogKind kind,
-                          const std::string& today, const RandomSource& random);
+                          const std::string& today, const RandomSource& random,
+                          const std::function<void(Catalog&)>& fill = {});
 
     // Opens an existing catalog, applying newer schema files first (after a backup beside it). Where file or folder is
     // not writable it is opened read-only; Access::write then throws not_permitted. Throws CatalogError: missing,

@@ -103,7 +103,7 @@ void check_structure(sqlite::Database& database, Findings& findings) {
 void check_derived(RowCheck& check) {
     if (!names_are_current(check.database))
         check.findings.structure("names of cars, as kept for the search, are not those of the entries",
-                                 "the next car that is added or changed writes them again");
+                                 "`tapbook rebuild` writes them again");
 }
 
 void check_rows(RowCheck& check) {
@@ -114,6 +114,7 @@ void check_rows(RowCheck& check) {
                                                                      {"withdrawals", check_withdrawals},
                                                                      {"actions", check_actions},
                                                                      {"terms", check_terms},
+                                                                     {"jobs", check_jobs},
                                                                      {"kept names", check_derived}};
     for (const auto& [name, part] : parts) guarded(check.findings, name, [&, run = part] { run(check); });
 }

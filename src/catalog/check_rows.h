@@ -40,6 +40,7 @@ void check_subjects(RowCheck& check);
 void check_withdrawals(RowCheck& check);
 void check_actions(RowCheck& check);  // REQUIRES: the records were checked before
 void check_terms(RowCheck& check);
+void check_jobs(RowCheck& check);  // REQUIRES: the records were checked before
 void check_shops(RowCheck& check);
 
 // Are the record's line and id the ones it was stored under? Adds `id` to present or broken and tells the findings.

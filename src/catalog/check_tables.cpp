@@ -72,13 +72,9 @@ void check_withdrawals(RowCheck& check) {
             check.findings.fact("withdrawals whose shop is not in the list of shops", name);
             continue;
         }
-        Values record = {{"type", std::string("withdrawal")},
-                         {"target", hex_of(bytes_of_cell(rows.value(0)))},
-                         {"path", path},
-                         {"reason", text_of_cell(rows.value(3))},
-                         {"shop", hex_of(shop)},
-                         {"date", text_of_cell(rows.value(4))}};
-        if (check.practice) record["practice"] = true;
+        Values record = withdrawal_record({hex_of(bytes_of_cell(rows.value(0))), path, text_of_cell(rows.value(3)),
+                                           hex_of(shop), text_of_cell(rows.value(4))},
+                                          check.practice);
         try {
             put_rest(rows.value(5), record);
         } catch (const RecordRefused&) {

@@ -34,7 +34,7 @@ struct CarFacts {
     std::vector<TapFacts> taps;        // of all systems, in path order
     std::vector<TapFacts> unrecorded;  // notes on cars whose system was not written down: shown, never counted
     std::optional<SystemFacts> unrecorded_system;  // system notes on such cars; absent when there are none
-    std::optional<int> year;           // the model year that was asked for
+    std::optional<int> year;                       // the model year that was asked for
 };
 
 struct ShelfConverter {

@@ -45,11 +45,10 @@ std::optional<std::int64_t> vehicle_number(sqlite::Database& database, std::stri
     return rows.step() ? std::optional(rows.integer(0)) : std::nullopt;
 }
 
-// Calls each(LedgerRow) for every note of a vehicle in (path, id) order.
-template <class Each>
-void for_each_note(sqlite::Database& database, std::string_view vehicle_path, Each each) {
-    const auto vehicle = vehicle_number(database, vehicle_path);
-    if (!vehicle) return;
+// Every note of a vehicle in (path, id) order; what each column holds is named below.
+enum Column { id, path, shop, kind, vouched, blocked, withdrawn, car, first_field };
+
+sqlite::Statement notes_of_number(sqlite::Database& database, std::int64_t vehicle) {
     auto rows = database.prepare(fmt::format(
         "SELECT note.id, subject.path, shop.id, note.kind, note.vouched, shop.blocked,"
         " EXISTS (SELECT 1 FROM withdrawal WHERE target = note.id AND withdrawal.shop = note.shop AND "
@@ -57,19 +56,130 @@ void for_each_note(sqlite::Database& database, std::string_view vehicle_path, Ea
         " note.car{}, note.rest FROM note JOIN subject ON subject.tap = note.tap JOIN shop ON shop.number = note.shop"
         " WHERE note.vehicle = ?1 ORDER BY subject.path, note.id",
         column_list()));
-    for (rows.bind_all(*vehicle); rows.step();) {
-        LedgerRow row{as_id(rows.blob(0)), {}, rows.integer(4) != 0, rows.integer(6) != 0, rows.integer(5) != 0};
-        row.values["path"] = std::string(rows.text(1));
-        row.values["shop"] = hex_of(rows.blob(2));
-        const auto kind = static_cast<std::uint64_t>(rows.integer(3));
-        if (kind >= words_of<NoteKind>().size()) throw sqlite::Error(corrupt_code, "a note of unknown kind");
-        row.values["kind"] = std::string(words_of<NoteKind>()[kind].word);
-        if (const auto car = rows.optional_blob(7)) row.values["car"] = hex_of(*car);
-        int column = 8;
-        for (const auto& field : ledger_fields()) put_cell(field, rows.value(column++), row.values, CellStyle::ledger);
-        put_rest(rows.value(column), row.values);
-        each(std::move(row));
+    rows.bind_all(vehicle);
+    return rows;
+}
+
+int rest_column() {
+    return Column::first_field + static_cast<int>(ledger_fields().size());
+}
+
+NoteKind kind_in(const sqlite::Statement& rows) {
+    const auto kind = static_cast<std::uint64_t>(rows.integer(Column::kind));
+    if (kind >= words_of<NoteKind>().size()) throw sqlite::Error(corrupt_code, "a note of unknown kind");
+    return words_of<NoteKind>()[kind].value;
+}
+
+LedgerRow row_in(const sqlite::Statement& rows) {
+    LedgerRow row{as_id(rows.blob(Column::id)),
+                  {},
+                  rows.integer(Column::vouched) != 0,
+                  rows.integer(Column::withdrawn) != 0,
+                  rows.integer(Column::blocked) != 0};
+    row.values["path"] = std::string(rows.text(Column::path));
+    row.values["shop"] = hex_of(rows.blob(Column::shop));
+    row.values["kind"] = std::string(word_of(kind_in(rows)));
+    if (const auto token = rows.optional_blob(Column::car)) row.values["car"] = hex_of(*token);
+    int column = Column::first_field;
+    for (const auto& field : ledger_fields()) put_cell(field, rows.value(column++), row.values, CellStyle::ledger);
+    put_rest(rows.value(column), row.values);
+    return row;
+}
+
+// Calls each(LedgerRow) for every note of a vehicle in (path, id) order.
+template <class Each>
+void for_each_note(sqlite::Database& database, std::string_view vehicle_path, Each each) {
+    const auto vehicle = vehicle_number(database, vehicle_path);
+    if (!vehicle) return;
+    for (auto rows = notes_of_number(database, *vehicle); rows.step();) each(row_in(rows));
+}
+
+// A row's fields as note_from() asks for them: straight from the cells, without a record between.
+class RowFields {
+  public:
+    explicit RowFields(const sqlite::Statement& rows) : rows_(rows) {}
+
+    template <FieldName name>
+    std::string text() const {
+        return std::string(rows_.optional_text(column<name>()).value_or(""));
     }
+    template <FieldName name>
+    std::optional<int> whole() const {
+        const auto number = rows_.optional_integer(column<name>());
+        return number ? std::optional(static_cast<int>(*number)) : std::nullopt;
+    }
+    template <FieldName name>
+    std::optional<bool> flag() const {
+        const auto number = rows_.optional_integer(column<name>());
+        return number ? std::optional(*number != 0) : std::nullopt;
+    }
+    template <FieldName name, class Enum>
+    std::optional<Enum> word() const {
+        const auto number = rows_.optional_integer(column<name>());
+        const auto words = words_of<Enum>();
+        if (!number || *number < 0 || *number >= static_cast<std::int64_t>(words.size())) return std::nullopt;
+        return words[static_cast<std::size_t>(*number)].value;
+    }
+    template <FieldName name>
+    std::optional<WireColour> colour() const {
+        const auto number = rows_.optional_integer(column<name>());
+        return number ? wire_colour_from_integer(*number) : std::nullopt;
+    }
+    template <FieldName name, class Unit>
+    auto quantity(Unit unit) const -> std::optional<decltype(unit(1))> {
+        const auto number = rows_.optional_integer(column<name>());
+        return number ? std::optional(unit(*number)) : std::nullopt;
+    }
+    template <FieldName name>
+    std::string day() const {
+        const auto number = rows_.optional_integer(column<name>());
+        return number ? day_text(*number) : std::string();
+    }
+
+  private:
+    template <FieldName name>
+    static int column() {
+        static const int found = [] {
+            const auto& fields = ledger_fields();
+            const auto field =
+                std::find_if(fields.begin(), fields.end(), [](const Field& one) { return one.stored == name.view(); });
+            return Column::first_field + static_cast<int>(field - fields.begin());
+        }();
+        return found;
+    }
+
+    const sqlite::Statement& rows_;
+};
+
+// The note in a row. One with fields that no column holds goes by its record, where they are read as written.
+Note note_in(const sqlite::Statement& rows) {
+    if (!rows.is_null(rest_column())) {
+        const LedgerRow row = row_in(rows);
+        return note_of(row.values, row.id);
+    }
+    Note note = note_from(RowFields(rows));
+    note.id = as_id(rows.blob(Column::id));
+    note.kind = kind_in(rows);
+    note.path = std::string(rows.text(Column::path));
+    note.shop = hex_of(rows.blob(Column::shop));
+    if (const auto token = rows.optional_blob(Column::car)) note.car = hex_of(*token);
+    return note;
+}
+
+// Words of hazards met on the way, each once.
+void add_hazards(const sqlite::Statement& rows, TextList& hazards) {
+    Values values;
+    if (!rows.is_null(rest_column())) values = row_in(rows).values;
+    static const std::size_t place = [] {
+        const auto& fields = ledger_fields();
+        const auto field =
+            std::find_if(fields.begin(), fields.end(), [](const Field& one) { return one.stored == "hazards"; });
+        return static_cast<std::size_t>(field - fields.begin());
+    }();
+    const int column = Column::first_field + static_cast<int>(place);
+    if (!rows.is_null(column)) put_cell(ledger_fields()[place], rows.value(column), values, CellStyle::ledger);
+    for (const auto& word : list_field(values, "hazards"))
+        if (std::find(hazards.begin(), hazards.end(), word) == hazards.end()) hazards.push_back(word);
 }
 
 }  // namespace
@@ -173,20 +283,26 @@ std::vector<LedgerRow> ledger_rows(sqlite::Database& database, std::string_view 
 
 LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicle_path) {
     LedgerNotes notes;
-    for_each_note(database, vehicle_path, [&](LedgerRow row) {
-        const std::string path = text_field(row.values, "path");
-        if (row.blocked) return;
-        if (row.withdrawn) {
-            ++notes.withdrawn[path];
-            return;
+    const auto vehicle = vehicle_number(database, vehicle_path);
+    if (!vehicle) return notes;
+    std::string path;
+    std::vector<Note>* live = nullptr;
+    TextList* hazards = nullptr;
+    for (auto rows = notes_of_number(database, *vehicle); rows.step();) {
+        if (rows.integer(Column::blocked) != 0) continue;
+        if (rows.integer(Column::withdrawn) != 0) {
+            ++notes.withdrawn[std::string(rows.text(Column::path))];
+            continue;
         }
-        auto& hazards = notes.hazards[path];
-        for (const auto& word : list_field(row.values, "hazards"))
-            if (std::find(hazards.begin(), hazards.end(), word) == hazards.end()) hazards.push_back(word);
-        Note note = note_of(row.values, row.id);
-        note.vouched = row.vouched;
-        notes.live[path].push_back(std::move(note));
-    });
+        if (live == nullptr || rows.text(Column::path) != path) {
+            path = std::string(rows.text(Column::path));
+            live = &notes.live[path];
+            hazards = &notes.hazards[path];
+        }
+        add_hazards(rows, *hazards);
+        live->push_back(note_in(rows));
+        live->back().vouched = rows.integer(Column::vouched) != 0;
+    }
     return notes;
 }
 

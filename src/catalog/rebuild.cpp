@@ -1,5 +1,5 @@
 // Everything that can be worked out again is worked out again: the local numbers of the ledger in order of their paths,
-// and with them the order in which the notes lie. The notes themselves are copied as they are.
+// with them the order in which the notes lie, and the packed names of all cars. The notes are copied as they are.
 #include <fmt/format.h>
 
 #include "catalog/state.h"
@@ -65,6 +65,8 @@ RebuildReport Catalog::rebuild(bool dry_run) {
         report.renumbered = !is_in_order(state_->database);
         if (report.renumbered) lay_anew(state_->database);
         state_->database.execute("DROP TABLE temp.renumbered");
+        report.names_renewed = !has_kept_names(state_->database) || !names_are_current(state_->database);
+        if (report.names_renewed) keep_names(state_->database);
         if (!dry_run) transaction.commit();
         report.written = !dry_run;
         return report;

@@ -7,7 +7,8 @@ namespace tapbook {
 
 struct RebuildReport {
     std::int64_t notes = 0, paths = 0;
-    bool renumbered = false;  // the ledger was not in order of its paths, and is now
+    bool renumbered = false;     // the ledger was not in order of its paths, and is now
+    bool names_renewed = false;  // the packed names did not say what the entries say, and do now
     bool written = false;
 };
 

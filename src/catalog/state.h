@@ -56,6 +56,12 @@ void insert_entry(sqlite::Database& database, EntryKind kind, const StoredEntry&
 Values entry_record(EntryKind kind, const StoredEntry& entry, const std::string& date, bool practice);
 Values note_record(const Values& fields, const std::string& shop_hex, bool practice);
 
+// The exchanged record of a withdrawal; target and shop in hexadecimal digits.
+struct WithdrawalFields {
+    std::string target, path, reason, shop, date;
+};
+Values withdrawal_record(const WithdrawalFields& fields, bool practice);
+
 // Local number of a shop, given on first sight.
 std::int64_t shop_number(sqlite::Database& database, std::string_view id_bytes);
 

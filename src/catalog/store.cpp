@@ -162,6 +162,15 @@ void check_is_ours(sqlite::Database& database, const fs::path& file) {
                            "use the newer program; nothing was changed");
 }
 
+// Without the shop's key nothing can be written in its name.
+void check_has_key(sqlite::Database& database, const fs::path& file) {
+    auto key = database.prepare("SELECT 1 FROM secret");
+    if (!key.step())
+        throw CatalogError(CatalogTrouble::not_permitted,
+                           fmt::format("{} holds no key of its shop: it can be read, not written", file.string()),
+                           "restore a backup that was made with the key");
+}
+
 }  // namespace
 
 void throw_catalog_error(const sqlite::Error& error, const fs::path& file) {
@@ -172,7 +181,8 @@ void throw_catalog_error(const sqlite::Error& error, const fs::path& file) {
     if (error.is_busy())
         throw CatalogError(CatalogTrouble::busy, fmt::format("{} is in use by another program", name),
                            "wait a moment and try again; nothing was changed");
-    if (error.is_corrupt())
+    // our own statements are sound: where one is refused, a table or a column is gone
+    if (error.is_corrupt() || error.is_refused_statement())
         throw CatalogError(CatalogTrouble::damaged, fmt::format("{} is damaged: {}", name, error.what()),
                            "restore the last backup");
     if (error.is_read_only())
@@ -188,7 +198,7 @@ Catalog::Catalog(Catalog&&) noexcept = default;
 Catalog& Catalog::operator=(Catalog&&) noexcept = default;
 
 Catalog Catalog::create(const fs::path& file, const std::string& shop_name, CatalogKind kind, const std::string& today,
-                        const RandomSource& random) {
+                        const RandomSource& random, const std::function<void(Catalog&)>& fill) {
     std::error_code ignored;
     if (file.has_parent_path()) fs::create_directories(file.parent_path(), ignored);
     const Unfinished unfinished(file);
@@ -206,6 +216,10 @@ Catalog Catalog::create(const fs::path& file, const std::string& shop_name, Cata
         transaction.commit();
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, file);
+    }
+    if (fill) {
+        Catalog catalog = open(unfinished.file(), Access::write);
+        fill(catalog);
     }
     unfinished.put_in_place();
     return open(file, Access::write);
@@ -232,6 +246,7 @@ Catalog Catalog::open(const fs::path& file, Access access, std::chrono::millisec
         if (access == Access::write) {
             database.execute("PRAGMA synchronous = FULL");
             apply_schema(database, file);
+            check_has_key(database, file);
         }
         auto [own, practice] = read_settings(database);
         return Catalog(std::make_unique<State>(State{std::move(database), file, !writable, practice, std::move(own)}));

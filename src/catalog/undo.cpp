@@ -70,6 +70,7 @@ class Undoing {
         report_.moves = moves_between(before, grades_at(database_, paths));
         for (auto entry = entries.rbegin(); entry != entries.rend(); ++entry) put_back(*entry);
         restore_terms();
+        if (added_.changes_cars) keep_names(database_);
         for (const auto& path : withdrawn_) report_.lines.push_back(fmt::format("stays withdrawn  note on {}", path));
         remember();
         return std::move(report_);
@@ -141,6 +142,7 @@ class Undoing {
         const RecordId id = record_id(record_line(entry_record(written.kind, entry, today_, state_.practice)));
         insert_entry(database_, written.kind, entry, id, today_);
         added_.records.push_back(id);
+        added_.changes_cars = added_.changes_cars || written.kind == EntryKind::vehicle;
         before ? ++report_.entries_put_back : ++report_.entries_retired;
         report_.lines.push_back(
             fmt::format("{:<10} {:<9} {}", before ? "put back" : "retired", word_of(written.kind), written.path));

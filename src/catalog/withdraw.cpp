@@ -49,13 +49,19 @@ const LedgerNote* find_note(const TapLedger& ledger, const RecordId& id) {
 
 }  // namespace
 
+Values withdrawal_record(const WithdrawalFields& fields, bool practice) {
+    Values record = {{"type", std::string("withdrawal")}, {"target", fields.target}, {"path", fields.path},
+                     {"reason", fields.reason},           {"shop", fields.shop},     {"date", fields.date}};
+    if (practice) record["practice"] = true;
+    return record;
+}
+
 RecordId insert_withdrawal(Catalog::State& state, const RecordId& note, WithdrawalReason reason,
                            const std::string& today) {
     const auto place = place_of_note(state.database, note);
     if (!place) refuse_unknown(note);
-    Values record = {{"type", std::string("withdrawal")},      {"target", to_hex(note)},      {"path", place->path},
-                     {"reason", std::string(word_of(reason))}, {"shop", hex_of(place->shop)}, {"date", today}};
-    if (state.practice) record["practice"] = true;
+    const Values record = withdrawal_record(
+        {to_hex(note), place->path, std::string(word_of(reason)), hex_of(place->shop), today}, state.practice);
     const RecordId id = record_id(record_line(record));
     auto insert = state.database.prepare(
         "INSERT OR IGNORE INTO withdrawal (target, id, path, shop, vouched, date, "
@@ -73,10 +79,9 @@ std::vector<std::string> Catalog::withdrawal_lines() const {
         "withdrawal.date, withdrawal.rest FROM withdrawal JOIN shop ON shop.number = "
         "withdrawal.shop");
     while (rows.step()) {
-        Values record = {{"type", std::string("withdrawal")}, {"target", hex_of(rows.blob(0))},
-                         {"path", std::string(rows.text(1))}, {"reason", std::string(rows.text(2))},
-                         {"shop", hex_of(rows.blob(3))},      {"date", std::string(rows.text(4))}};
-        if (state_->practice) record["practice"] = true;
+        Values record = withdrawal_record({hex_of(rows.blob(0)), std::string(rows.text(1)), std::string(rows.text(2)),
+                                           hex_of(rows.blob(3)), std::string(rows.text(4))},
+                                          state_->practice);
         put_rest(rows.value(5), record);
         std::string line = record_line(record);
         const RecordId id = record_id(line);

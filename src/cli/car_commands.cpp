@@ -6,7 +6,6 @@
 #include "cli/chosen.h"
 
 namespace tapbook {
-namespace {
 
 void check_year(const VehicleName& car, std::optional<int> year) {
     if (!year || (*year >= car.first_year && *year <= car.last_year)) return;

@@ -53,11 +53,13 @@ Exit run_demo(Session& session, const Parsed&) {
     if (files.empty() || files.front().name != "data/shops.toml")
         throw CatalogError(CatalogTrouble::input_output, "this build holds no practice shop");
     const Batch shops = read_batch(files.front().text, std::string(files.front().name));
-    Catalog catalog = Catalog::create(session.database, shops.shops.front().name, CatalogKind::practice, session.today,
-                                      repeatable_random("practice"));
-    for (const auto& file : files) catalog.add(read_batch(file.text, std::string(file.name)), false, session.today);
-    for (const auto& text : embedded_texts())
-        if (text.name == "data/jobs.toml") catalog.add_past_jobs(read_past_jobs(text.text, std::string(text.name)));
+    const auto fill = [&](Catalog& catalog) {
+        for (const auto& file : files) catalog.add(read_batch(file.text, std::string(file.name)), false, session.today);
+        for (const auto& text : embedded_texts())
+            if (text.name == "data/jobs.toml") catalog.add_past_jobs(read_past_jobs(text.text, std::string(text.name)));
+    };
+    const Catalog catalog = Catalog::create(session.database, shops.shops.front().name, CatalogKind::practice,
+                                            session.today, repeatable_random("practice"), fill);
     const CatalogCounts counts = catalog.counts();
     const std::string place = std::filesystem::absolute(session.database).string();
     Json json;

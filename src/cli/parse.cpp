@@ -44,8 +44,7 @@ std::string second_words(const std::string& first) {
         throw UsageError(fmt::format("the command comes first, before \"{}\"", shown(words[0])),
                          "tapbook --help lists all commands");
     const auto family = second_words(words[0]);
-    if (words.size() == 1 && !family.empty())
-        throw UsageError(fmt::format("{} needs to know what", words[0]), family);
+    if (words.size() == 1 && !family.empty()) throw UsageError(fmt::format("{} needs to know what", words[0]), family);
     const std::string typed = words.size() > 1 && !family.empty() ? words[0] + " " + words[1] : words[0];
     std::vector<std::string_view> names;
     for (const auto& command : commands())

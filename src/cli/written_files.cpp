@@ -1,11 +1,12 @@
-// How are files written so that nothing is lost? None is touched before all are known to be free; a file that is
-// replaced is written beside first and put in place in one step.
+// How are files written so that nothing is lost? None is touched before all are known to be free, or to be text files
+// that may be replaced; what replaces a file is written beside it first and put in place in one step.
 #include <fcntl.h>
 #include <fmt/format.h>
 #include <unistd.h>
 
 #include <cerrno>
 #include <cstring>
+#include <fstream>
 
 #include "cli/command.h"
 
@@ -24,6 +25,25 @@ namespace fs = std::filesystem;
     throw CatalogError(CatalogTrouble::input_output,
                        fmt::format("cannot write {}: {}", place.string(), std::strerror(reason)),
                        "choose another place");
+}
+
+// Every SQLite database begins with these 16 bytes, the last of them zero (SQLite file format, 1.3.1).
+constexpr std::string_view database_start{"SQLite format 3\0", 16};
+
+// A text file may be replaced; a catalog, a pipe, a device or a folder never.
+void check_may_be_replaced(const fs::path& place) {
+    std::error_code ignored;
+    const fs::file_status status = fs::status(place, ignored);
+    if (!fs::exists(status)) return;
+    if (!fs::is_regular_file(status))
+        throw CatalogError(CatalogTrouble::already_there, fmt::format("{} is not a file", place.string()),
+                           "--replace replaces files only; nothing was written");
+    std::string start(database_start.size(), ' ');
+    std::ifstream(place, std::ios::binary).read(start.data(), static_cast<std::streamsize>(start.size()));
+    if (start == database_start)
+        throw CatalogError(CatalogTrouble::already_there,
+                           fmt::format("{} is a database, not a text file", place.string()),
+                           "choose another place; nothing was written");
 }
 
 void write_one(const fs::path& place, std::string_view text, int flags) {
@@ -45,9 +65,11 @@ void write_one(const fs::path& place, std::string_view text, int flags) {
 }  // namespace
 
 void write_files(std::span<const FileToWrite> files, Existing existing) {
-    if (existing == Existing::refuse)
-        for (const auto& file : files)
-            if (fs::exists(fs::symlink_status(file.place))) throw_for(file.place, EEXIST);
+    for (const auto& file : files)
+        if (existing == Existing::replace)
+            check_may_be_replaced(file.place);
+        else if (fs::exists(fs::symlink_status(file.place)))
+            throw_for(file.place, EEXIST);
     for (const auto& file : files) {
         std::error_code trouble;
         if (file.place.has_parent_path()) fs::create_directories(file.place.parent_path(), trouble);
@@ -56,8 +78,8 @@ void write_files(std::span<const FileToWrite> files, Existing existing) {
             write_one(file.place, file.text, O_EXCL);
             continue;
         }
-        const fs::path beside = file.place.string() + ".new";
-        write_one(beside, file.text, O_TRUNC);
+        const fs::path beside = fmt::format("{}.{}.new", file.place.string(), ::getpid());
+        write_one(beside, file.text, O_EXCL);
         if (std::rename(beside.c_str(), file.place.c_str()) != 0) {
             const int reason = errno;
             ::unlink(beside.c_str());

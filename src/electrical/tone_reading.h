@@ -23,6 +23,8 @@ struct ToneReading {
     std::optional<bool> controls_flat;
     std::optional<bool> true_rms;  // not stated counts as not true-RMS
     std::optional<bool> music;     // music instead of a tone
+
+    friend bool operator==(const ToneReading&, const ToneReading&) = default;
 };
 
 enum class MissingCondition { volts, frequency, level, supply, full_volume, speaker_connected, controls_flat, tone };

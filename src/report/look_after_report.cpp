@@ -73,6 +73,7 @@ std::string rebuild_text(const RebuildReport& report, const Screen& screen) {
     paper.line(0, "",
                fmt::format("{} at {}: {}.", counted(report.notes, "note"), counted(report.paths, "place"),
                            report.renumbered ? "laid anew in order of their paths" : "all in order already"));
+    if (report.names_renewed) paper.line(0, "", "The names that find reads were written anew.");
     if (!report.written) paper.line(0, "", "Dry run: nothing was written.");
     return paper.take();
 }
@@ -80,7 +81,13 @@ std::string rebuild_text(const RebuildReport& report, const Screen& screen) {
 std::string rebuild_json(const RebuildReport& report) {
     Json json;
     json.begin_object().key("notes").whole(report.notes).key("places").whole(report.paths);
-    json.key("renumbered").flag(report.renumbered).key("written").flag(report.written).end_object();
+    json.key("renumbered")
+        .flag(report.renumbered)
+        .key("names_renewed")
+        .flag(report.names_renewed)
+        .key("written")
+        .flag(report.written)
+        .end_object();
     return json_answer("rebuild", json.take());
 }
 

@@ -29,6 +29,9 @@ bool Error::is_cannot_open() const {
 bool Error::is_constraint() const {
     return code() == SQLITE_CONSTRAINT;
 }
+bool Error::is_refused_statement() const {
+    return code() == SQLITE_ERROR;
+}
 bool Error::is_interrupted() const {
     return code() == SQLITE_INTERRUPT;
 }

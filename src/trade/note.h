@@ -35,6 +35,8 @@ struct Note {
     std::optional<DcVolts> dc_positive, dc_negative;
     std::optional<DcVolts> key_off, accessory, run, crank;
     bool vouched = true;  // came signed by its own shop, or was written here
+
+    friend bool operator==(const Note&, const Note&) = default;
 };
 
 // The note in a record's fields. REQUIRES: the fields passed the checks on entry (files, exchange).

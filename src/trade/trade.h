@@ -13,6 +13,7 @@
 #include "trade/model_years.h"
 #include "trade/nearest.h"
 #include "trade/note.h"
+#include "trade/note_from.h"
 #include "trade/part.h"
 #include "trade/path.h"
 #include "trade/position.h"

@@ -67,9 +67,9 @@ struct DiskFile {
     }
 };
 
-class Damage {
+class CutDamage {
   public:
-    explicit Damage(unsigned seed) : engine_(seed) {}
+    explicit CutDamage(unsigned seed) : engine_(seed) {}
 
     // What a cut leaves of the file; absent when it is gone.
     std::optional<std::string> left_of(const DiskFile& file) {
@@ -144,7 +144,7 @@ TEST_CASE("after a power cut every acknowledged note is there, no batch in part,
     for (std::size_t at = 0; at <= recording.events.size(); ++at) {
         for (int cut = 0; cut < cuts_of_a_point; ++cut) {
             INFO("cut before operation " << at << ", damage " << cut);
-            Damage damage(static_cast<unsigned>(at * 1000 + static_cast<std::size_t>(cut)));
+            CutDamage damage(static_cast<unsigned>(at * 1000 + static_cast<std::size_t>(cut)));
             for (const auto* end : {"", "-wal", "-shm"}) fs::remove(folder.file().string() + end);
             for (const auto& [name, file] : disk) {
                 const auto left = damage.left_of(file);

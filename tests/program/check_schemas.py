@@ -79,6 +79,20 @@ def check_jobs(folder):
     call(folder, "job", "show", "ZZZZZZ")
 
 
+def check_looking_after(folder):
+    """Copies, what is worked out again, and proven facts to meter again."""
+    call(folder, "backup", "copy.backup")
+    call(folder, "backup", "copy.backup")
+    call(folder, "backup", "open.backup", "--without-key")
+    call(folder, "restore", "open.backup", "--db", "restored.sqlite")
+    call(folder, "restore", "copy.backup", "--db", "restored.sqlite")
+    call(folder, "rebuild")
+    call(folder, "rebuild", "--dry-run")
+    call(folder, "audit")
+    call(folder, "audit", "--since", "2023-01-01", "--count", "3", "--seed", "2")
+    call(folder, "audit", "--db", "real.sqlite")
+
+
 with tempfile.TemporaryDirectory() as folder:
     call(folder, "demo")
     call(folder, "init", "--db", "real.sqlite", "--shop", "Bench")
@@ -137,6 +151,7 @@ with tempfile.TemporaryDirectory() as folder:
     call(folder, "export", "--into", "files", "--dry-run")
     call(folder, "check")
     call(folder, "check", "--full")
+    check_looking_after(folder)
 
     check_notes(folder)
     check_jobs(folder)
