@@ -63,9 +63,10 @@ class Unfinished {
                        "name another place; nothing was changed");
 }
 
-void make_private_file(const fs::path& file) {
+// `shown` is the name people know it by.
+void make_private_file(const fs::path& file, const fs::path& shown) {
     const int handle = ::open(file.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0600);
-    if (handle < 0) throw_file_trouble(file, errno);
+    if (handle < 0) throw_file_trouble(shown, errno);
     ::close(handle);
 }
 
@@ -115,10 +116,10 @@ CopyReport checked(const fs::path& copy, const RowCounts& wanted) {
     return report;
 }
 
-// Copies `from` into the new file `to`, and checks it there.
-CopyReport copy_checked(const fs::path& from, const fs::path& to, KeyInCopy key) {
+// Copies `from` into the new file `to`, on its way to `place`, and checks it there.
+CopyReport copy_checked(const fs::path& from, const fs::path& to, const fs::path& place, KeyInCopy key) {
     { const Catalog is_ours = Catalog::open(from, Access::read); }
-    make_private_file(to);
+    make_private_file(to, place);
     Unfinished unfinished(to);
     try {
         RowCounts counts;
@@ -186,7 +187,7 @@ fs::path free_backup_name(const fs::path& catalog, const std::string& today) {
 CopyReport backup_catalog(const fs::path& catalog, const fs::path& copy, KeyInCopy key) {
     if (fs::exists(copy)) throw_file_trouble(copy, EEXIST);
     const fs::path growing = growing_name(copy);
-    CopyReport report = copy_checked(catalog, growing, key);
+    CopyReport report = copy_checked(catalog, growing, copy, key);
     put_in_place(growing, copy);
     sync_to_disk(folder_of(copy));
     report.file = copy;
@@ -194,8 +195,11 @@ CopyReport backup_catalog(const fs::path& catalog, const fs::path& copy, KeyInCo
 }
 
 CopyReport restore_catalog(const fs::path& backup, const fs::path& catalog, const std::string& today) {
+    if (!fs::exists(backup))
+        throw CatalogError(CatalogTrouble::missing, fmt::format("there is no backup at {}", backup.string()),
+                           "name one that `tapbook backup` made");
     const fs::path growing = growing_name(catalog);
-    CopyReport report = copy_checked(backup, growing, KeyInCopy::kept);
+    CopyReport report = copy_checked(backup, growing, catalog, KeyInCopy::kept);
     {
         sqlite::Database copy(growing, sqlite::Open::read_write);
         copy.execute("PRAGMA journal_mode = WAL");

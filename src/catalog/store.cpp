@@ -137,6 +137,16 @@ class Unfinished {
     fs::path place_, file_;
 };
 
+// Everything is in the file itself: only the file is put in its place, and closing tells nobody of a disk that fails.
+void fold_log(const fs::path& unfinished, const fs::path& file) {
+    try {
+        sqlite::Database database(unfinished, sqlite::Open::read_write);
+        database.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, file);
+    }
+}
+
 bool may_write(const fs::path& file) {
     const fs::path folder = file.has_parent_path() ? file.parent_path() : fs::path(".");
     return ::access(file.c_str(), W_OK) == 0 && ::access(folder.c_str(), W_OK) == 0;
@@ -221,6 +231,7 @@ Catalog Catalog::create(const fs::path& file, const std::string& shop_name, Cata
         Catalog catalog = open(unfinished.file(), Access::write);
         fill(catalog);
     }
+    fold_log(unfinished.file(), file);
     unfinished.put_in_place();
     return open(file, Access::write);
 }

@@ -70,7 +70,7 @@ Exit run_job_start(Session& session, const Parsed& parsed) {
     if (start.system != unrecorded_system) check_system(facts, start.system);
     start.customer = plain_text(parsed, "--customer");
     start.initials = plain_text(parsed, "--initials");
-    start.car_words = parsed.text("--car").value_or("");
+    start.car_words = parsed.text("--car").value_or(chosen.vin ? chosen.vin->text() : "");
     if (parsed.text("--car") && folded(start.car_words).empty())
         throw UsageError("--car: write the plate or VIN", "only a salted token of it is stored");
     const JobReport report = catalog.start_job(start, session.today, system_random(), parsed.flag("--dry-run"));

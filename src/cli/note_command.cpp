@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 #include "cli/chosen.h"
 #include "cli/note_options.h"
@@ -15,6 +16,8 @@ struct NotePlace {
     std::optional<int> year;
     std::string path;
     NoteKind kind = NoteKind::pair;
+    std::string vin;                // when the car was named by it
+    bool is_system_unsaid = false;  // several systems have this tap point and none was named
 };
 
 std::string joined(const std::vector<std::string>& words, std::size_t first, std::size_t end) {
@@ -52,6 +55,18 @@ std::string unrecorded_tap(const CarFacts& car, const std::string& words) {
     return chosen_tap(merged, std::string(unrecorded_system), words);
 }
 
+// Do the words name the same tap point of several sound systems?
+bool is_shared_tap(const CarFacts& car, const std::string& words) {
+    std::set<std::string_view> tails;
+    int taps = 0;
+    for (const auto& tap : car.taps)
+        if (is_tail_run(tap.code, words) || is_tail_run(path_head(tap.code, circuit_depth), words)) {
+            ++taps;
+            tails.insert(path_tail(tap.code, system_depth));
+        }
+    return taps > 1 && tails.size() == 1;
+}
+
 Role role_of(const CarFacts& car, const std::string& path) {
     const auto tail = path_tail(path, system_depth);
     for (const auto& tap : car.taps)
@@ -59,7 +74,10 @@ Role role_of(const CarFacts& car, const std::string& path) {
     return Role::speaker;
 }
 
-NotePlace place_of_words(const Catalog& catalog, const Parsed& parsed, std::size_t first, bool is_system) {
+enum class UnsaidSystem { is_asked_for, is_unrecorded };
+
+NotePlace place_of_words(const Catalog& catalog, const Parsed& parsed, std::size_t first, bool is_system,
+                         UnsaidSystem unsaid) {
     const auto& words = parsed.words;
     const std::size_t end = words.size() - (is_system ? 0 : 1);
     if (end <= first)
@@ -70,6 +88,7 @@ NotePlace place_of_words(const Catalog& catalog, const Parsed& parsed, std::size
     const ChosenCar chosen = chosen_car_of(catalog, parsed, vehicle_words);
     place.car = chosen.vehicle;
     place.year = chosen.year;
+    if (chosen.vin) place.vin = chosen.vin->text();
     const CarFacts car = catalog.car(place.car.path, {});
     const std::string system = parsed.text("--system").value_or("");
     if (system != unrecorded_system) check_system(car, system);
@@ -78,8 +97,10 @@ NotePlace place_of_words(const Catalog& catalog, const Parsed& parsed, std::size
         place.kind = NoteKind::system;
         return place;
     }
-    place.path =
-        system == unrecorded_system ? unrecorded_tap(car, words.back()) : chosen_tap(car, system, words.back());
+    place.is_system_unsaid =
+        unsaid == UnsaidSystem::is_unrecorded && system.empty() && is_shared_tap(car, words.back());
+    place.path = system == unrecorded_system || place.is_system_unsaid ? unrecorded_tap(car, words.back())
+                                                                       : chosen_tap(car, system, words.back());
     place.kind = carries_signal(role_of(car, place.path)) ? NoteKind::pair : NoteKind::switched;
     return place;
 }
@@ -143,17 +164,24 @@ void check_says_something(const Values& values, NoteKind kind) {
 
 Exit take_note(Session& session, const Parsed& parsed) {
     Catalog catalog = Catalog::open(session.database, Access::write);
-    const NotePlace place = place_of_words(catalog, parsed, 0, is_about_system(parsed));
+    const NotePlace place = place_of_words(catalog, parsed, 0, is_about_system(parsed), UnsaidSystem::is_unrecorded);
     NoteDraft draft;
     draft.values = typed_values(place, parsed);
-    draft.car_words = parsed.text("--car").value_or("");
+    draft.car_words = parsed.text("--car").value_or(place.vin);
     if (parsed.text("--car") && folded(draft.car_words).empty())
         throw UsageError("--car: write the plate or VIN", "only a salted token of it is stored");
     draft.place.file = "note";
     check_says_something(draft.values, place.kind);
     const NoteTaking taking{fmt::format("note on {}", place.path), parsed.flag("--sure"), parsed.flag("--dry-run")};
-    const NoteReport report = catalog.take_note(draft, taking, session.today);
+    NoteReport report = catalog.take_note(draft, taking, session.today);
     if (report.is_refused) refuse_note(report);
+    if (place.is_system_unsaid)
+        report.complaints.push_back(
+            {EntrySeverity::info,
+             "system",
+             "several sound systems have this tap and none was named: kept as unrecorded, it counts for none of them; "
+             "--system CODE says it",
+             {}});
     session.answer(note_text(report, session.screen), note_json(report));
     return Exit::done;
 }
@@ -162,7 +190,7 @@ Exit show_why(Session& session, const Parsed& parsed, std::size_t first) {
     session.database = reading_place(session);
     const Catalog catalog = Catalog::open(session.database, Access::read);
     const bool is_system = parsed.words.size() == first + 1 && parsed.text("--system").has_value();
-    const NotePlace place = place_of_words(catalog, parsed, first, is_system);
+    const NotePlace place = place_of_words(catalog, parsed, first, is_system, UnsaidSystem::is_asked_for);
     const WhyAnswer answer = why_answer(catalog.ledger_at(place.path), place.year);
     session.answer(why_text(answer, session.screen), why_json(answer));
     return Exit::done;

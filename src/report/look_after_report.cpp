@@ -36,8 +36,9 @@ std::string backup_text(const CopyReport& report, const Screen& screen) {
                fmt::format("Backed up to {}: {}, {} rows, {}. Opened and counted: sound.", report.file.string(),
                            size_words(report.bytes), report.rows, counted(report.notes, "note")));
     paper.line(0, "",
-               report.holds_key ? "It holds this shop's key: keep it where only the shop can read it."
-                                : "It holds no key: it can be read and restored, but it speaks for no shop.");
+               report.holds_key
+                   ? "It holds this shop's key: keep it where only the shop can read it."
+                   : "It holds neither key nor customers: it can be read and restored, but speaks for no shop.");
     return paper.take();
 }
 
@@ -98,7 +99,9 @@ std::string audit_text(const AuditAnswer& answer, const Screen& screen) {
     for (const auto& fact : answer.sample) {
         paper.blank();
         paper.line(2, fmt::format("{:<7}", word_of(fact.verdict)), fact.path, Weight::strong);
-        paper.line(10, "", fmt::format("{}: {}", word_of(fact.question), fact.line));
+        paper.line(
+            10, "",
+            fmt::format("{}: {}", word_of(fact.question), fact.line.empty() ? "PROVEN - " + fact.words : fact.line));
     }
     paper.blank();
     paper.line(0, "",

@@ -1,6 +1,7 @@
 // What when the k-th operation fails, once or for ever, with an I/O error or a full disk? The command says so (the exit
 // code for disk and I/O), the catalog is sound, as before or as after, and the same command again completes it.
 #include <catch2/catch.hpp>
+#include <cstdlib>
 
 #include "catalog/a_catalog.h"
 #include "durability/faulty_disk.h"
@@ -12,6 +13,12 @@ using namespace tapbook::disk;
 namespace {
 
 enum class Outcome { done, disk_trouble };
+
+// In the normal run 10 of each fault and writer; TAPBOOK_DISK_FAULTS says how many instead.
+std::int64_t points_of_a_fault() {
+    const char* wanted = std::getenv("TAPBOOK_DISK_FAULTS");
+    return wanted == nullptr ? 10 : std::atoi(wanted);
+}
 
 // Anything but success and trouble with the disk fails the test.
 Outcome outcome_of(const Writer& writer, const std::filesystem::path& file) {
@@ -41,7 +48,7 @@ TEST_CASE("a disk that fails at any operation, once or for ever, is told and lea
         const std::int64_t operations = count();
         const std::string after = contents_of(reference.file());
         for (const Fault fault : {Fault::error_once, Fault::error_for_ever, Fault::full_once, Fault::full_for_ever})
-            for (std::int64_t at = 0; at < operations; ++at) {
+            for (const std::int64_t at : spread(operations, points_of_a_fault())) {
                 INFO(writer.name << ", fault " << static_cast<int>(fault) << " at " << at << " of " << operations);
                 const CatalogFolder folder;
                 begin(Fault::none, 0);
@@ -76,7 +83,7 @@ TEST_CASE("a disk that fails while a catalog is made leaves none behind, so that
     making.act(reference.file());
     const std::int64_t operations = count();
     for (const Fault fault : {Fault::error_once, Fault::error_for_ever, Fault::full_once, Fault::full_for_ever})
-        for (std::int64_t at = 0; at < operations; ++at) {
+        for (const std::int64_t at : spread(operations, points_of_a_fault())) {
             INFO("fault " << static_cast<int>(fault) << " at " << at << " of " << operations);
             const CatalogFolder folder;
             begin(fault, at);

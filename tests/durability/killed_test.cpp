@@ -16,10 +16,10 @@ using namespace tapbook::disk;
 
 namespace {
 
-// In the normal run 24 of each writer; TAPBOOK_KILLS says how many in all instead (hardening: 1,000).
+// In the normal run 16 of each writer; TAPBOOK_KILLS says how many of each instead.
 std::int64_t points_of_a_writer() {
     const char* wanted = std::getenv("TAPBOOK_KILLS");
-    return wanted == nullptr ? 24 : std::atoi(wanted) / static_cast<std::int64_t>(writers().size()) + 1;
+    return wanted == nullptr ? 16 : std::atoi(wanted);
 }
 
 // "write of the log", "sync of the file": what was going on at an event.
@@ -30,14 +30,6 @@ std::string phase_of(const Event& event) {
                                                                 : "delete";
     const bool is_log = event.file.ends_with("-wal") || event.file.ends_with("-journal");
     return std::string(what) + (is_log ? " of the log" : " of the file");
-}
-
-// At most `most` of the operations 0 to count - 1, spread evenly, the first and the last among them.
-std::vector<std::int64_t> spread(std::int64_t count, std::int64_t most) {
-    std::vector<std::int64_t> points;
-    const std::int64_t wanted = std::min(count, most);
-    for (std::int64_t i = 0; i < wanted; ++i) points.push_back(wanted == 1 ? 0 : i * (count - 1) / (wanted - 1));
-    return points;
 }
 
 // Runs the writer in a child that ends at operation `at`. True when it ended there.

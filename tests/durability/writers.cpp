@@ -1,6 +1,8 @@
 // The writers, over one invented car.
 #include "durability/writers.h"
 
+#include <algorithm>
+
 #include "catalog/a_catalog.h"
 
 namespace tapbook::disk {
@@ -190,6 +192,13 @@ const std::vector<Writer>& writers() {
         {"job open", make_closed_job, reopen_the_job},
     };
     return all;
+}
+
+std::vector<std::int64_t> spread(std::int64_t count, std::int64_t most) {
+    std::vector<std::int64_t> points;
+    const std::int64_t wanted = std::min(count, most);
+    for (std::int64_t i = 0; i < wanted; ++i) points.push_back(wanted == 1 ? 0 : i * (count - 1) / (wanted - 1));
+    return points;
 }
 
 std::string contents_of(const fs::path& file) {

@@ -1,6 +1,7 @@
 // What writes to a catalog? Each writer with what it starts from, so that every one meets the same faults.
 #pragma once
 
+#include <cstdint>
 #include <filesystem>
 #include <functional>
 #include <string>
@@ -17,6 +18,9 @@ struct Writer {
 };
 
 const std::vector<Writer>& writers();
+
+// At most `most` of the operations 0 to count - 1, spread evenly, the first and the last among them.
+std::vector<std::int64_t> spread(std::int64_t count, std::int64_t most);
 
 // A car with `count` tap points, and batch number `number` of one note at each of them.
 void make_car_with_taps(const std::filesystem::path& file, int count);

@@ -135,8 +135,9 @@ def no_catalogs():
         yield from both(f"a catalog cut to {size} bytes is none", 3, NOT_OURS, cut(size))
     for size in (99, 100, 512, 4095, 4096, 8192, 40000):
         yield from both(f"a catalog cut to {size} bytes is damaged", 6, DAMAGED, cut(size))
-    yield from both("a catalog that lost a table is damaged", 6, lambda said: said.startswith("tapbook: shop.sqlite is damaged: ") and
-                    said.endswith(": no such table: vehicle\nrestore the last backup\n"), sql("DROP TABLE vehicle"))
+    lost = lambda said: said.startswith("tapbook: shop.sqlite is damaged: ") and said.endswith(": no such table: vehicle\nrestore the last backup\n")
+    yield Row("a catalog that lost a table is damaged: writing", WRITE, 6, lost, before=sql("DROP TABLE vehicle"))
+    yield Row("a catalog that lost a table is damaged: reading", READ, 6, lost, before=sql("DROP TABLE vehicle; DELETE FROM packed_names"))
     yield from both("a letter", 3, NO_DATABASE, written(b"this is a letter\n" * 100))
     yield from both("the first 16 bytes of a database before zeros", 3, NO_DATABASE, written(b"SQLite format 3\0" + bytes(4080)))
     yield from both("a catalog of a newer program", 3, NEWER, sql("PRAGMA user_version = 99"))

@@ -39,6 +39,8 @@ def call(folder, *words):
 def check_notes(folder):
     """note, its reasons, withdrawal, undo and the list of shops, on a practice car."""
     call(folder, "note", "ostrel", "rear-door-left", "--system", "base", "--positive", "tan", "--seen")
+    call(folder, "note", "ostrel", "rear-door-right", "--system", "base", "--positive", "blue", "--negative", "blue/yellow", "--seen")
+    call(folder, "undo")
     said, _ = call(folder, "note", "ostrel", "rear-door-left", "--system", "base", "--positive", "tan", "--seen", "--sure", "--year", "2020")
     call(folder, "note", "why", "ostrel", "rear-door-left", "--system", "base", "--year", "2019")
     call(folder, "note", "ostrel", "load-socket", "--system", "base", "--metered", "--wire", "yellow", "--key-off", "0", "--accessory", "12",

@@ -19,7 +19,7 @@ for case in (here / "cases").glob("*.case"):
             used.setdefault(found.group(1), set()).update(re.findall(r"--[a-z0-9-]+", found.group(2)))
 
 listing = subprocess.run([program, "--help"], capture_output=True, text=True, check=True).stdout
-commands = re.findall(r"^  (?!tapbook)(calc [a-z]+|[a-z]+) +\S", listing, re.M)
+commands = re.findall(r"^  (?!tapbook)((?:calc|job) [a-z]+|[a-z]+) +\S", listing, re.M)
 missing = []
 for command in commands:
     if command not in used:
