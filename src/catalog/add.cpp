@@ -63,9 +63,16 @@ class BatchAdding {
 
     Added run() {
         for (const auto& shop : batch_.shops) add_shop(shop);
-        for (const auto& entry : batch_.entries) add_entry(entry);
+        Steps steps(state_.progress, static_cast<std::int64_t>(batch_.entries.size() + batch_.notes.size()));
+        for (const auto& entry : batch_.entries) {
+            add_entry(entry);
+            steps.one();
+        }
         remember_grades(before_);
-        for (const auto& note : batch_.notes) add_note(note);
+        for (const auto& note : batch_.notes) {
+            add_note(note);
+            steps.one();
+        }
         remember_grades(after_);
         for (const auto& [path, grade] : after_)
             if (before_[path] != grade) report_.moves.push_back({path, before_[path], grade});

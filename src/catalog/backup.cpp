@@ -199,7 +199,16 @@ CopyReport restore_catalog(const fs::path& backup, const fs::path& catalog, cons
         throw CatalogError(CatalogTrouble::missing, fmt::format("there is no backup at {}", backup.string()),
                            "name one that `tapbook backup` made");
     const fs::path growing = growing_name(catalog);
-    CopyReport report = copy_checked(backup, growing, catalog, KeyInCopy::kept);
+    CopyReport report = [&] {
+        try {
+            return copy_checked(backup, growing, catalog, KeyInCopy::kept);
+        } catch (const CatalogError& error) {
+            const bool of_backup =
+                error.trouble() == CatalogTrouble::not_ours || error.trouble() == CatalogTrouble::damaged;
+            if (!of_backup) throw;
+            throw CatalogError(error.trouble(), error.what(), "name another backup; the catalog is as it was");
+        }
+    }();
     {
         sqlite::Database copy(growing, sqlite::Open::read_write);
         copy.execute("PRAGMA journal_mode = WAL");

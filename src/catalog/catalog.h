@@ -15,6 +15,7 @@
 #include "catalog/jobs.h"
 #include "catalog/name_table.h"
 #include "catalog/own_notes.h"
+#include "catalog/progress.h"
 #include "catalog/proven_fact.h"
 #include "catalog/rebuilt.h"
 #include "catalog/search.h"
@@ -94,6 +95,9 @@ class Catalog {
     ~Catalog();
     Catalog(Catalog&&) noexcept;
     Catalog& operator=(Catalog&&) noexcept;
+
+    // Who is told how far add, rebuild, check and proven_facts are.
+    void tell_progress(Progress told);
 
     bool is_practice() const;
     bool is_read_only() const;

@@ -189,16 +189,18 @@ CheckReport Catalog::check(CheckDepth depth) const {
     auto& database = state_->database;
     guarded(findings, "the file", [&] { check_structure(database, findings); });
     guarded(findings, "the schema", [&] { check_schema(database, findings); });
-    RowCheck check{database, findings, state_->practice, state_->own.id, {}, {}};
+    RowCheck check{database, findings, state_->practice, state_->own.id, state_->progress, {}, {}};
     guarded(findings, "settings", [&] { check_settings(check); });
     if (depth == CheckDepth::full) check_rows(check);
     return report;
 }
 
-CheckReport check_catalog(const fs::path& file, CheckDepth depth) {
+CheckReport check_catalog(const fs::path& file, CheckDepth depth, const Progress& told) {
     CheckReport report;
     try {
-        report = Catalog::open(file, Access::read).check(depth);
+        Catalog catalog = Catalog::open(file, Access::read);
+        catalog.tell_progress(told);
+        report = catalog.check(depth);
     } catch (const CatalogError& error) {
         const bool header_gone = error.trouble() == CatalogTrouble::not_ours && has_our_mark(file);
         if (error.trouble() != CatalogTrouble::damaged && !header_gone) throw;

@@ -120,7 +120,9 @@ void check_notes(RowCheck& check) {
         " note.rest, subject.vehicle FROM note LEFT JOIN subject ON subject.tap = note.tap"
         " LEFT JOIN shop ON shop.number = note.shop",
         columns_of(fields, "note")));
-    while (rows.step()) {
+    auto count = check.database.prepare("SELECT count(*) FROM note");
+    count.step();
+    for (Steps steps(check.progress, count.integer(0)); rows.step(); steps.one()) {
         ++check.findings.report().notes;
         try {
             check_note_row(check, rows, fields);

@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "catalog/progress.h"
+
 namespace tapbook {
 
 enum class CheckDepth {
@@ -39,6 +41,6 @@ struct CheckReport {
 
 // Looks at the catalog in `file` and changes nothing. Damage of any kind is in the report, also a file that cannot be
 // read on. Throws CatalogError: missing, not_ours, newer, not_permitted, busy.
-CheckReport check_catalog(const std::filesystem::path& file, CheckDepth depth);
+CheckReport check_catalog(const std::filesystem::path& file, CheckDepth depth, const Progress& told = {});
 
 }  // namespace tapbook

@@ -30,6 +30,7 @@ struct RowCheck {
     Findings& findings;
     bool practice = false;
     std::string own_shop;           // 32 hexadecimal digits
+    Progress progress;              // by notes
     std::vector<RecordId> present;  // ids of all records that are there and are what was written
     std::vector<RecordId> broken;   // ids under which something lies that was not written so
 };

@@ -46,7 +46,10 @@ std::vector<ProvenFact> Catalog::proven_facts(const std::string& day) const {
         auto& database = state_->database;
         const KnownShops known = known_shops(database);
         std::vector<ProvenFact> facts;
-        for (const auto& car : noted_cars(database)) {
+        const auto cars = noted_cars(database);
+        Steps steps(state_->progress, static_cast<std::int64_t>(cars.size()));
+        for (const auto& car : cars) {
+            steps.one();
             const LedgerNotes ledger = notes_of_vehicle(database, car);
             for (const auto& [path, notes] : ledger.live) {
                 const Parted parted = parted_at(notes, day);

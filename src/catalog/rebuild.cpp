@@ -36,7 +36,7 @@ std::string definition_of(sqlite::Database& database, std::string_view table) {
 }
 
 // Views read the ledger, so it is emptied by making it anew under its own definition.
-void lay_anew(sqlite::Database& database) {
+void lay_anew(sqlite::Database& database, const Progress& told) {
     const std::string note = definition_of(database, "note"), subject = definition_of(database, "subject");
     database.execute(
         "CREATE TEMP TABLE kept AS SELECT renumbered.vehicle AS new_vehicle, renumbered.tap AS new_tap, note.*"
@@ -46,10 +46,18 @@ void lay_anew(sqlite::Database& database) {
     std::string columns;
     auto names = database.prepare("SELECT name FROM pragma_table_info('note') WHERE name NOT IN ('vehicle', 'tap')");
     while (names.step()) columns += ", " + std::string(names.text(0));
-    database.execute(
-        fmt::format("INSERT INTO note (vehicle, tap{}) SELECT new_vehicle, new_tap{} FROM temp.kept"
-                    " ORDER BY new_vehicle, new_tap, id",
-                    columns, columns));
+    const auto cars = count_of(database, "SELECT coalesce(max(new_vehicle), 0) FROM temp.kept");
+    auto put =
+        database.prepare(fmt::format("INSERT INTO note (vehicle, tap{}) SELECT new_vehicle, new_tap{} FROM temp.kept"
+                                     " WHERE new_vehicle = ?1 ORDER BY new_tap, id",
+                                     columns, columns));
+    database.execute("CREATE INDEX temp.kept_by_car ON kept (new_vehicle)");
+    Steps steps(told, cars);
+    for (std::int64_t vehicle = 1; vehicle <= cars; ++vehicle) {
+        put.bind_all(vehicle);
+        put.run();
+        steps.one();
+    }
     database.execute("DROP TABLE temp.kept");
 }
 
@@ -63,7 +71,7 @@ RebuildReport Catalog::rebuild(bool dry_run) {
         report.paths = count_of(state_->database, "SELECT count(*) FROM subject");
         number_paths(state_->database);
         report.renumbered = !is_in_order(state_->database);
-        if (report.renumbered) lay_anew(state_->database);
+        if (report.renumbered) lay_anew(state_->database, state_->progress);
         state_->database.execute("DROP TABLE temp.renumbered");
         report.names_renewed = !has_kept_names(state_->database) || !names_are_current(state_->database);
         if (report.names_renewed) keep_names(state_->database);

@@ -18,6 +18,7 @@ struct Catalog::State {
     bool read_only = false;
     bool practice = false;
     OwnShop own;
+    Progress progress;  // of long work
 };
 
 // One revision of an entry as it lies in its table.

@@ -260,10 +260,15 @@ Catalog Catalog::open(const fs::path& file, Access access, std::chrono::millisec
             check_has_key(database, file);
         }
         auto [own, practice] = read_settings(database);
-        return Catalog(std::make_unique<State>(State{std::move(database), file, !writable, practice, std::move(own)}));
+        return Catalog(
+            std::make_unique<State>(State{std::move(database), file, !writable, practice, std::move(own), {}}));
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, file);
     }
+}
+
+void Catalog::tell_progress(Progress told) {
+    state_->progress = std::move(told);
 }
 
 bool Catalog::is_practice() const {

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "cli/command.h"
+#include "cli/progress_line.h"
 #include "embedded.h"
 #include "files/files.h"
 
@@ -29,7 +30,8 @@ std::string practice_words(const CatalogCounts& counts) {
 
 Exit run_init(Session& session, const Parsed& parsed) {
     const std::string shop = parsed.text("--shop").value_or("This shop");
-    if (shop.empty() || hidden_character(shop)) throw UsageError("--shop: write the shop's name in plain characters");
+    if (shop.empty() || !is_utf8(shop) || hidden_character(shop))
+        throw UsageError("--shop: write the shop's name in plain characters");
     const Catalog catalog =
         Catalog::create(session.database, nfc(shop), CatalogKind::real, session.today, system_random());
     const OwnShop own = catalog.own_shop();
@@ -82,6 +84,8 @@ Exit run_add(Session& session, const Parsed& parsed) {
     const std::string& file = parsed.words.front();
     Catalog catalog = Catalog::open(session.database, Access::write);
     const Batch batch = read_batch(read_file(file), file == "-" ? "standard input" : file);
+    ProgressLine line("added");
+    catalog.tell_progress(line.listener());
     const AddReport report = catalog.add(batch, parsed.flag("--dry-run"), session.today);
     session.answer(add_text(report, batch.file, session.screen), add_json(report, batch.file));
     return Exit::done;

@@ -1,6 +1,6 @@
 // check and where: is the file sound, and where is everything?
-
 #include "cli/command.h"
+#include "cli/progress_line.h"
 
 namespace tapbook {
 namespace {
@@ -17,8 +17,9 @@ fs::path install_prefix() {
 }  // namespace
 
 Exit run_check(Session& session, const Parsed& parsed) {
-    const CheckReport report =
-        check_catalog(reading_place(session), parsed.flag("--full") ? CheckDepth::full : CheckDepth::quick);
+    ProgressLine line("checked");
+    const CheckReport report = check_catalog(
+        reading_place(session), parsed.flag("--full") ? CheckDepth::full : CheckDepth::quick, line.listener());
     session.answer(check_text(report, session.screen), check_json(report));
     return report.sound() ? Exit::done : Exit::damaged;
 }

@@ -92,21 +92,23 @@ Exit run_job_action(Session& session, const Parsed& parsed) {
     const auto done = parsed.number("--done", 0, 1, 100000);
     std::vector<std::string> words = parsed.words;
     std::string named;
-    if (!words.empty() && (done || words.size() > 1) && (done || is_job_word(jobs, words.front()))) {
+    if (!words.empty() && (done || is_job_word(jobs, words.front()))) {
         named = words.front();
         words.erase(words.begin());
     }
     if (done && !words.empty())
         throw UsageError("--done closes an action: no words belong to it", "tapbook job action JOB --done N");
-    if (!done && words.empty())
+    const std::string action = fmt::format("{}", fmt::join(words, " "));
+    if (!done && action.find_first_not_of(' ') == std::string::npos)
         throw UsageError("what was done for a while?", "for example: tapbook job action \"pulled fuse 31\"");
     const ShopJob job = chosen_job(jobs, named);
+    constexpr const char* action_words = "what was done";
     Parsed joined;
-    joined.values["words"] = fmt::format("{}", fmt::join(words, " "));
+    joined.values[action_words] = action;
     const bool dry_run = parsed.flag("--dry-run");
     const JobReport report =
         done ? catalog.end_action(job.number, static_cast<int>(*done), session.today, dry_run)
-             : catalog.start_action(job.number, plain_text(joined, "words"), session.today, dry_run);
+             : catalog.start_action(job.number, plain_text(joined, action_words), session.today, dry_run);
     answer_job(session, catalog, report, JobPart::actions);
     return Exit::done;
 }

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "cli/command.h"
+#include "cli/progress_line.h"
 
 namespace tapbook {
 namespace {
@@ -34,7 +35,10 @@ Exit run_restore(Session& session, const Parsed& parsed) {
 }
 
 Exit run_rebuild(Session& session, const Parsed& parsed) {
-    const RebuildReport report = Catalog::open(session.database, Access::write).rebuild(parsed.flag("--dry-run"));
+    Catalog catalog = Catalog::open(session.database, Access::write);
+    ProgressLine line("rebuilt");
+    catalog.tell_progress(line.listener());
+    const RebuildReport report = catalog.rebuild(parsed.flag("--dry-run"));
     session.answer(rebuild_text(report, session.screen), rebuild_json(report));
     return Exit::done;
 }
@@ -45,7 +49,10 @@ Exit run_audit(Session& session, const Parsed& parsed) {
     const auto count = parsed.number("--count", 0, 1, largest_audit).value_or(usual_audit);
     answer.since = day_option(parsed, "--since", session.today);
     session.database = reading_place(session);
-    const auto facts = Catalog::open(session.database, Access::read).proven_facts(answer.since);
+    Catalog catalog = Catalog::open(session.database, Access::read);
+    ProgressLine line("graded");
+    catalog.tell_progress(line.listener());
+    const auto facts = catalog.proven_facts(answer.since);
     answer.proven = facts.size();
     for (const auto place : seeded_sample(facts.size(), static_cast<std::size_t>(count), answer.seed)) {
         answer.sample.push_back(facts[place]);

@@ -80,7 +80,7 @@ NotePlace place_of_words(const Catalog& catalog, const Parsed& parsed, std::size
                          UnsaidSystem unsaid) {
     const auto& words = parsed.words;
     const std::size_t end = words.size() - (is_system ? 0 : 1);
-    if (end <= first)
+    if (end <= first || (!is_system && words.back().empty()))
         throw UsageError(is_system ? "note needs VEHICLE" : "note needs VEHICLE and TAP",
                          "for example: tapbook note VEHICLE TAP --seen; tapbook taps VEHICLE lists the taps");
     const std::string vehicle_words = joined(words, first, end);
@@ -163,6 +163,8 @@ void check_says_something(const Values& values, NoteKind kind) {
 }
 
 Exit take_note(Session& session, const Parsed& parsed) {
+    if (parsed.text("--reason"))
+        throw UsageError("--reason goes with note withdraw", "for example: tapbook note withdraw ID --reason typo");
     Catalog catalog = Catalog::open(session.database, Access::write);
     const NotePlace place = place_of_words(catalog, parsed, 0, is_about_system(parsed), UnsaidSystem::is_unrecorded);
     NoteDraft draft;
@@ -186,7 +188,19 @@ Exit take_note(Session& session, const Parsed& parsed) {
     return Exit::done;
 }
 
+// Nothing that was typed is passed over in silence: `what` takes these options alone.
+void check_options(const Parsed& parsed, std::string_view what, std::set<std::string_view> taken) {
+    taken.insert({"--db", "--json"});
+    std::vector<std::string> typed(parsed.flags.begin(), parsed.flags.end());
+    for (const auto& [name, value] : parsed.values) typed.push_back(name);
+    for (const auto& name : typed)
+        if (!taken.contains(name))
+            throw UsageError(fmt::format("{} does not go with {}", name, what),
+                             fmt::format("{} takes {}", what, fmt::join(taken, ", ")));
+}
+
 Exit show_why(Session& session, const Parsed& parsed, std::size_t first) {
+    check_options(parsed, "note why", {"--why", "--system", "--year"});
     session.database = reading_place(session);
     const Catalog catalog = Catalog::open(session.database, Access::read);
     const bool is_system = parsed.words.size() == first + 1 && parsed.text("--system").has_value();
@@ -218,6 +232,7 @@ FoundNote chosen_note(const Catalog& catalog, const std::string& typed) {
 }
 
 Exit withdraw_note(Session& session, const Parsed& parsed) {
+    check_options(parsed, "note withdraw", {"--reason", "--dry-run"});
     if (parsed.words.size() != 2) throw UsageError("note withdraw needs the note's ID", "note why prints the ids");
     const auto reason = parsed.word<WithdrawalReason>("--reason");
     if (!reason) throw UsageError("why is it withdrawn? Say --reason", "typo, wrong-car, metered-again or asked-to");

@@ -138,8 +138,10 @@ std::vector<TypedField> typed_note_fields(const Parsed& parsed, MethodSaid metho
         throw UsageError(fmt::format("{} and {}: say one of them", typed[0].option, typed[1].option),
                          "the stronger one, when both were done");
     for (const auto& option : field_options())
-        if (const auto text = parsed.text(option.option); text && option.field->field.name != year_field)
+        if (const auto text = parsed.text(option.option); text && option.field->field.name != year_field) {
+            if (!is_utf8(*text)) throw UsageError(fmt::format("{}: write it in plain characters", option.option));
             typed.push_back({option.field, option.option, *text});
+        }
     return typed;
 }
 

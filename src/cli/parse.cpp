@@ -108,7 +108,7 @@ void check_values(const CommandSpec& command, const std::vector<std::string>& wo
 void check_words(const CommandSpec& command, const Parsed& parsed) {
     const auto count = static_cast<int>(parsed.words.size());
     if (command.most_words == 1 && count == 1 && parsed.words[0].empty())
-        throw UsageError(fmt::format("{} needs {}, not an empty word", command.name, command.takes), usage_of(command));
+        throw UsageError(fmt::format("{} was given an empty word", command.name), usage_of(command));
     if (count < command.least_words)
         throw UsageError(fmt::format("{} needs {}", command.name, command.takes), usage_of(command));
     if (command.most_words >= 0 && count > command.most_words)

@@ -37,15 +37,20 @@ std::string chosen_shop(const std::vector<ShopRow>& shops, const std::string& ty
         near && !near->empty() ? fmt::format("did you mean \"{}\"?", shown(*near)) : "tapbook shops lists them");
 }
 
+[[noreturn]] void refuse_name() {
+    throw UsageError("--name goes with shops know", "for example: tapbook shops know ID --name NAME");
+}
+
 Exit change_shop(Session& session, const Parsed& parsed, ShopChange change) {
     if (parsed.words.size() < 2)
         throw UsageError(fmt::format("shops {} needs the shop's ID or name", word_of(change)),
                          "tapbook shops lists them");
     const auto name = parsed.text("--name");
-    if (name && change != ShopChange::know)
-        throw UsageError("--name goes with shops know", "for example: tapbook shops know ID --name NAME");
-    if (name && (name->empty() || hidden_character(*name)))
+    if (name && change != ShopChange::know) refuse_name();
+    if (name && (!is_utf8(*name) || hidden_character(*name)))
         throw UsageError("--name: write the shop's name in plain characters");
+    if (name && name->size() > most_text_bytes)
+        throw UsageError(fmt::format("--name is longer than {} bytes", most_text_bytes), "shorten it");
     std::string typed;
     for (std::size_t i = 1; i < parsed.words.size(); ++i) typed += (typed.empty() ? "" : " ") + parsed.words[i];
     Catalog catalog = Catalog::open(session.database, Access::write);
@@ -59,13 +64,14 @@ Exit change_shop(Session& session, const Parsed& parsed, ShopChange change) {
 }  // namespace
 
 Exit run_shops(Session& session, const Parsed& parsed) {
-    const std::string what = parsed.words.empty() ? "" : parsed.words.front();
-    if (what.empty()) {
+    if (parsed.words.empty()) {
+        if (parsed.text("--name")) refuse_name();
         session.database = reading_place(session);
         const auto shops = Catalog::open(session.database, Access::read).shops();
         session.answer(shops_text(shops, session.screen), shops_json(shops));
         return Exit::done;
     }
+    const std::string& what = parsed.words.front();
     if (const auto change = parse_word<ShopChange>(what)) return change_shop(session, parsed, *change);
     const auto words = spellings<ShopChange>();
     const auto near = nearest(what, words);

@@ -92,6 +92,15 @@ std::string rebuild_json(const RebuildReport& report) {
     return json_answer("rebuild", json.take());
 }
 
+std::string progress_text(const std::string& what, std::int64_t done, std::int64_t all, std::int64_t elapsed_ms) {
+    if (done <= 0) return fmt::format("{} 0 %", what);
+    const std::int64_t left_s = (elapsed_ms * (all - done) / done + 500) / 1000;
+    const std::string left = left_s < 1     ? "a moment"
+                             : left_s < 100 ? fmt::format("about {} s", left_s)
+                                            : fmt::format("about {} min", (left_s + 30) / 60);
+    return fmt::format("{} {} %, {} left (Ctrl-C stops and changes nothing)", what, 100 * done / all, left);
+}
+
 std::string audit_text(const AuditAnswer& answer, const Screen& screen) {
     Paper paper(screen);
     paper.heading(fmt::format("{} of {} drawn with seed {}", answer.sample.size(),

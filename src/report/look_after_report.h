@@ -28,4 +28,8 @@ struct AuditAnswer {
 std::string audit_text(const AuditAnswer& answer, const Screen& screen);
 std::string audit_json(const AuditAnswer& answer);
 
+// "checked 34 %, about 12 s left (Ctrl-C stops and changes nothing)": after `elapsed_ms`, at the pace so far. REQUIRES
+// 0 <= done <= all.
+std::string progress_text(const std::string& what, std::int64_t done, std::int64_t all, std::int64_t elapsed_ms);
+
 }  // namespace tapbook

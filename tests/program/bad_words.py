@@ -12,15 +12,12 @@ import sys
 import tempfile
 
 import bad_input
+import bad_words_notes
 import bad_words_table as table
 
 NO_NUMBERS = ["nan", "inf", "-inf", "1e308", "1E3", "0x10", "1_000", "abc", "5V", " 5", "5 ", "5\n", "+", "-", ".5", "5.", "1.2.3", "--5", "１３", "½",
               "1\u00a0000", "\u202e5", "5;rm -rf .", "$(id)"]
-
-
-def shown(text):
-    """As the program shows what it must not send to a screen."""
-    return re.sub("[\x00-\x1f\x7f\u200b-\u200f\u202a-\u202e]", lambda found: f"<U+{ord(found.group()):04X}>", text)
+SOME_NO_NUMBERS = ["nan", "1e308", "0x10", "5V", "5\n", "--5"]
 
 
 class Asked:
@@ -35,17 +32,17 @@ class Asked:
         for command in self.commands:
             help_text = self.run([*command.split(), "--help"]).stdout.decode()
             self.usage[command] = re.search(r"^usage: .*\n", help_text, re.M).group()
-            found = re.findall(r"^  (--[a-z0-9-]+)( \S+)?  ", help_text, re.M)
+            found = re.findall(r"^  (--[a-z0-9-]+)( \S+)? ", help_text, re.M)
             self.options[command] = {name: bool(value) for name, value in found}
 
 
-def number_rows(base, option, number):
-    """Texts that are no number, or none this option takes."""
+def number_rows(base, option, number, no_numbers):
+    """Texts that are no number, or none this option takes. All of them at a command's first number; the others are read
+    by the same function and get some."""
     least, most = decimal.Decimal(number.least), decimal.Decimal(number.most)
     step = decimal.Decimal(1).scaleb(-number.digits)
-    range_line = f"it must be {number.least} to {number.most}\n"
-    says = lambda text, reason: f'tapbook: {option}: "{shown(text)}" {reason}\n{range_line}'
-    for text in NO_NUMBERS:
+    says = lambda text, reason: number.refused(option, text, reason)
+    for text in no_numbers:
         yield [*base, option, text], 2, says(text, "is not a number: write digits with at most one point, like 13.8")
     yield [*base, option, "13,8"], 2, says("13,8", "uses a comma: write 13.8")
     yield [*base, option, "9" * 20], 2, says("9" * 20, "is far too large")
@@ -54,7 +51,7 @@ def number_rows(base, option, number):
     outside = {f"{least - step:f}", f"{most + step:f}", "-99999999999", "999999999999"} | {text for text in ("0", "-1", "-0.5") if not least <= decimal.Decimal(text) <= most
                                                                                       and (number.digits > 0 or "." not in text)}
     for text in sorted(outside):
-        yield [*base, option, text], 2, f"tapbook: {option}: {text} is out of range\n{range_line}"
+        yield [*base, option, text], 2, number.outside(option, text)
 
 
 def option_rows(asked, command, option, takes_value):
@@ -66,16 +63,18 @@ def option_rows(asked, command, option, takes_value):
     missing = f"tapbook: {option} needs a value\n{asked.usage[command]}"
     yield [*base, option], 2, missing
     yield [*base, option, ""], 2, missing
-    yield [*base, f"{option}="], 2, missing
-    yield [*base, option, "--db"], 2, missing
-    yield [*base, option, f"{option}=5"], 2, missing
+    if option == next(name for name, with_value in asked.options[command].items() if with_value):  # one function looks at all
+        yield [*base, f"{option}="], 2, missing
+        yield [*base, option, "--db"], 2, missing
+        yield [*base, option, f"{option}=5"], 2, missing
+        yield [*base, f"{option}=5", option, "6"], 2, f"tapbook: {option} is given twice\nkeep the one that is meant\n"
     yield [*base, option, "5", option, "6"], 2, f"tapbook: {option} is given twice\nkeep the one that is meant\n"
-    yield [*base, f"{option}=5", option, "6"], 2, f"tapbook: {option} is given twice\nkeep the one that is meant\n"
     if option == "--db":
         return  # what may be wrong with a catalog: bad_input_catalogs.py
     row = table.OPTIONS[command][option]
     if isinstance(row, table.Number):
-        yield from number_rows(base, option, row)
+        first = next(name for name, other in table.OPTIONS[command].items() if isinstance(other, table.Number))
+        yield from number_rows(base, option, row, NO_NUMBERS if option == first else SOME_NO_NUMBERS)
     else:
         for value, exit_code, says in row:
             yield [*base, option, value], exit_code, says
@@ -103,7 +102,8 @@ def same_with_zeros(asked):
     for command, options in table.OPTIONS.items():
         for option, row in options.items():
             if isinstance(row, table.Number) and command in asked.commands:
-                base = [*command.split(), *table.base_without(command, option)]
+                dry = ["--dry-run"] if "--dry-run" in asked.options[command] else []
+                base = [*command.split(), *table.base_without(command, option), *dry]
                 sign = "-" if row.good.startswith("-") else ""
                 yield [*base, option, row.good], [*base, option, sign + "00" + row.good.removeprefix("-")]
     yield ["calc", "wire", "--awg", "2/0", "--metres", "1", "--amps", "1"], ["calc", "wire", "--awg", "00", "--metres", "1", "--amps", "1"]
@@ -111,6 +111,8 @@ def same_with_zeros(asked):
 
 def missing_rows(asked):
     for command in asked.commands:
+        if command not in table.OPTIONS:
+            yield f"bad_words_table.py has no row for: {command}"
         for option, takes_value in asked.options[command].items():
             if takes_value and option != "--db" and option not in table.OPTIONS.get(command, {}):
                 yield f"bad_words_table.py has no row for: {command} {option}"
@@ -133,6 +135,10 @@ def main():
         folder = pathlib.Path(name)
         bad_input.prepare(folder, program)
         asked = Asked(program, folder)
+        (folder / "switched.toml").write_text(bad_words_notes.SWITCHED)
+        for words in bad_words_notes.PREPARE:
+            if asked.run(words).returncode != 0:
+                sys.exit(f"not prepared: tapbook {' '.join(words)}")
         before = bad_input.snapshot(folder)
         problems = list(missing_rows(asked))
         rows = list(command_rows(asked))

@@ -1,19 +1,39 @@
 """What is wrong for each option, and what is said: the table of bad_words.py. One row per option that takes a value."""
 import dataclasses
+import re
+import typing
 
 
 @dataclasses.dataclass(frozen=True)
 class Number:
-    """A number option: the least and most it takes, its digits after the point, and a good value."""
+    """A number option: the least and most it takes, its digits after the point, a good value, and for a field of a note
+    the unit after a blank, which is what its refusal names; None for all others."""
     least: str
     most: str
     digits: int
     good: str
+    unit: typing.Optional[str] = None
+
+    def refused(self, option, text, reason):
+        if self.unit is not None:
+            return f"tapbook: {option} {visible(text)} {reason}\n"
+        return f'tapbook: {option}: "{visible(text)}" {reason}\nit must be {self.least} to {self.most}\n'
+
+    def outside(self, option, text):
+        if self.unit is not None:
+            return f"tapbook: {option} is {text}{self.unit}\nit must be {self.least} to {self.most}{self.unit}\n"
+        return f"tapbook: {option}: {text} is out of range\nit must be {self.least} to {self.most}\n"
+
+
+def visible(text):
+    """As the program shows what it must not send to a screen."""
+    return re.sub("[\x00-\x1f\x7f\u200b-\u200f\u202a-\u202e]", lambda found: f"<U+{ord(found.group()):04X}>", text)
 
 
 CAR = ["Orvane", "Tarn", "--db", "shop.sqlite"]
 
-# A line that is right, by command, as option and value; the option that is tested is taken out of it.
+# A line that is right, by command (or by command and option), as option and value; the option that is tested is taken
+# out of it.
 BASE = {
     "taps": CAR, "advise": CAR, "add": ["car.toml", "--db", "shop.sqlite"], "export": [*CAR[:2], "--db", "shop.sqlite"], "find": CAR[:2],
     "meter": ["--dc-positive", "7.1", "--dc-negative", "7.1", "--ac", "6.2", "--supply", "14.2"],
@@ -37,7 +57,7 @@ INSTEAD.update({("calc fuse", option): ["--amps"] for option in ("--efficiency",
 def base_without(command, option):
     left, skip = [], False
     taken = [option, *INSTEAD.get((command, option), [])]
-    for word in BASE.get(command, []):
+    for word in BASE.get((command, option), BASE.get(command, [])):
         if skip:
             skip = False
         elif word in taken:
@@ -120,7 +140,7 @@ def no_cavity(text):
 
 
 def empty_word(command, takes):
-    return 2, [""], f"tapbook: {command} needs {takes}, not an empty word\nUSAGE\n"
+    return 2, [""], f"tapbook: {command} was given an empty word\nUSAGE\n"
 
 
 NO_CAR = 'tapbook: no car is called "{0}"\ntapbook find lists all cars\n'
@@ -156,10 +176,17 @@ WORDS = {
                     (2, [""], "tapbook: no colour given; write the base colour and, after a slash, its stripe: WH/BK\n"),
                     (2, ["blurple"], 'tapbook: "blurple" is not a wire colour; did you mean "purple"?\n'), (2, ["\x1b[1m"], 'tapbook: "<U+001B>" is not a wire colour\n')],
 }
+
+
+def stray(command):
+    """A command that takes no words."""
+    return [(2, ["stray"], f'tapbook: "stray" is one word too many for {command}\nUSAGE\n'), (2, [""], f'tapbook: "" is one word too many for {command}\nUSAGE\n'),
+            (2, ["--", "-x"], f'tapbook: "-x" is one word too many for {command}\nUSAGE\n')]
+
+
 for command in ("meter", "gain", "init", "demo", "where", "check", "calc swing", "calc level", "calc wire", "calc fuse", "calc holdup",
                 "calc corner"):
-    WORDS[command] = [(2, ["stray"], f'tapbook: "stray" is one word too many for {command}\nUSAGE\n'), (2, [""], f'tapbook: "" is one word too many for {command}\nUSAGE\n'),
-                      (2, ["--", "-x"], f'tapbook: "-x" is one word too many for {command}\nUSAGE\n')]
+    WORDS[command] = stray(command)
 
 ALL = "tapbook --help lists all commands\n"
 LONG = "x" * 120_000  # Linux gives a program no word of 128 KiB or more
@@ -173,7 +200,9 @@ def long_one(begin, end):
 WHOLE_LINES = [
     ([""], 2, f'tapbook: there is no command ""\n{ALL}'), (["tips"], 2, 'tapbook: there is no command "tips"\ndid you mean `tapbook taps`?\n'),
     (["\x1b[31mtaps"], 2, f'tapbook: there is no command "<U+001B>[31mtaps"\n{ALL}'),
-    (["calc"], 2, lambda said: said.startswith("tapbook: calc needs to know what\nswing, level, wire, ")), (["calc", "zzzzzz"], 2, f'tapbook: there is no command "calc zzzzzz"\n{ALL}'),
+    (["calc"], 2, lambda said: said.startswith("tapbook: calc needs to know what\nswing, level, wire, ")), (["calc", "zzzzzz"], 2, lambda said: said.startswith('tapbook: there is no command "calc zzzzzz"\nthere are: swing, level, wire, ')),
+    (["job"], 2, lambda said: said.startswith("tapbook: job needs to know what\nstart, came, plan, ")),
+    (["job", "zzzzzz"], 2, lambda said: said.startswith('tapbook: there is no command "job zzzzzz"\nthere are: start, came, plan, ')),
     (["-5"], 2, f'tapbook: the command comes first, before "-5"\n{ALL}'), (["--"], 2, f'tapbook: the command comes first, before "--"\n{ALL}'),
     (["gain", "--watts", "75", "--ohms", "4", "--tone-db", "3"], 2, "tapbook: --tone-db: a tone cannot be above digital full scale\nwrite 0 or a negative number, like -10\n"),
     ([LONG], 2, long_one('tapbook: there is no command "', f'x"\n{ALL}')),

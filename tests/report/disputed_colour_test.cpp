@@ -82,7 +82,7 @@ TEST_CASE("a mixed pair is shown as MIXED with both answers and no conductor lin
 
 TEST_CASE("a settled pair of disputed polarity shows both colours and gives neither a sign") {
     const PairStanding pair = cars::polarity_disputed();
-    REQUIRE(pair.pair.grade == Grade::matched);
+    REQUIRE(pair.pair.grade == Grade::proven);
     REQUIRE(pair.polarity.grade == Grade::mixed);
     const std::string wires = wires_in(taps_text(cars::taps_of(car_with(pair)), {}));
     CHECK(wires == "wires    GY  grey   GY/BK  grey, black stripe   which is + is not settled\n");
