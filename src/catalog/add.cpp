@@ -61,19 +61,19 @@ class BatchAdding {
           own_code_(own_shop_code(state.database)),
           ledger_(state.database) {}
 
-    Added run() {
+    Added run(GradeMoves moves) {
         for (const auto& shop : batch_.shops) add_shop(shop);
         Steps steps(state_.progress, static_cast<std::int64_t>(batch_.entries.size() + batch_.notes.size()));
         for (const auto& entry : batch_.entries) {
             add_entry(entry);
             steps.one();
         }
-        remember_grades(before_);
+        if (moves == GradeMoves::told) remember_grades(before_);
         for (const auto& note : batch_.notes) {
             add_note(note);
             steps.one();
         }
-        remember_grades(after_);
+        if (moves == GradeMoves::told) remember_grades(after_);
         for (const auto& [path, grade] : after_)
             if (before_[path] != grade) report_.moves.push_back({path, before_[path], grade});
         for (const auto& terms : batch_.terms) add_terms(terms);
@@ -235,19 +235,23 @@ class BatchAdding {
 
     // The grade of every pair, power circuit and premium flag that the batch's notes touch.
     void remember_grades(std::map<std::string, Grade>& grades) {
-        std::set<std::string> cars;
-        for (const auto& note : batch_.notes) cars.emplace(path_head(text_field(note.values, "path"), vehicle_depth));
+        constexpr std::size_t few = 4;  // more are read quicker together with all others of their car
+        std::map<std::string, std::set<std::string>> paths_of_car;
+        std::map<std::string, NoteKind> kinds;
+        for (const auto& draft : batch_.notes) {
+            const std::string path = text_field(draft.values, "path");
+            paths_of_car[std::string(path_head(path, vehicle_depth))].insert(path);
+            kinds.emplace(path, word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair));
+        }
         const KnownShops known = known_shops(state_.database);
-        for (const auto& car : cars) {
-            const auto notes = notes_of_vehicle(state_.database, car);
-            for (const auto& draft : batch_.notes) {
-                const std::string path = text_field(draft.values, "path");
-                if (path_head(path, vehicle_depth) != car || grades.contains(path)) continue;
+        for (const auto& [car, paths] : paths_of_car) {
+            const LedgerNotes notes =
+                paths.size() <= few ? notes_at(state_.database, paths) : notes_of_vehicle(state_.database, car);
+            for (const auto& path : paths) {
                 const auto live = notes.live.find(path);
                 const std::vector<Note> list = live == notes.live.end() ? std::vector<Note>() : live->second;
-                const auto kind = word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair);
                 const auto gone = notes.withdrawn.find(path);
-                grades[path] = grade_of(list, kind, known, side_of_tap(state_.database, path),
+                grades[path] = grade_of(list, kinds.at(path), known, side_of_tap(state_.database, path),
                                         gone == notes.withdrawn.end() ? 0 : gone->second);
             }
         }
@@ -282,9 +286,10 @@ std::string own_car_token(sqlite::Database& database, std::string_view words) {
     return car_token(salt_of_own_shop(database), words);
 }
 
-Added add_in_transaction(Catalog::State& state, const Catalog& catalog, const Batch& batch, const std::string& today) {
+Added add_in_transaction(Catalog::State& state, const Catalog& catalog, const Batch& batch, const std::string& today,
+                         GradeMoves moves) {
     check_batch(batch, catalog, known_authors(state, batch));
-    return BatchAdding(state, batch, today).run();
+    return BatchAdding(state, batch, today).run(moves);
 }
 
 AddReport Catalog::add(const Batch& batch, bool dry_run, const std::string& today) {

@@ -27,7 +27,9 @@ struct Added {
 
 // Puts the batch in. Throws InputRefused (checks that need the store). REQUIRES an open transaction, which the caller
 // commits or gives up.
-Added add_in_transaction(Catalog::State& state, const Catalog& catalog, const Batch& batch, const std::string& today);
+enum class GradeMoves { told, untold };
+Added add_in_transaction(Catalog::State& state, const Catalog& catalog, const Batch& batch, const std::string& today,
+                         GradeMoves moves = GradeMoves::told);
 
 // One row of the action table for what was added; none when nothing was. `words` say what was done: "add car.toml".
 void remember_action(sqlite::Database& database, const std::string& today, std::string_view words, const Added& added);

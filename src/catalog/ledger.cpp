@@ -11,17 +11,6 @@ namespace {
 
 constexpr int corrupt_code = 11;  // SQLITE_CORRUPT
 
-constexpr std::string_view kept_by_notes[] = {"type", "kind", "path", "shop", "car", "practice"};
-
-const std::vector<Field>& ledger_fields() {
-    static const std::vector<Field> fields = [] {
-        std::vector<Field> list;
-        for (const auto& note_field : note_fields()) list.push_back(note_field.field);
-        return list;
-    }();
-    return fields;
-}
-
 std::string column_list() {
     std::string columns;
     for (const auto& field : ledger_fields()) columns += fmt::format(", note.{}", field.stored);
@@ -38,24 +27,22 @@ RecordId as_id(std::string_view bytes) {
     return id;
 }
 
-std::optional<std::int64_t> vehicle_number(sqlite::Database& database, std::string_view vehicle_path) {
-    if (path_parts(vehicle_path).size() != vehicle_depth) return std::nullopt;
-    auto rows = database.prepare("SELECT vehicle FROM subject WHERE path >= ?1 AND path < ?2 LIMIT 1");
-    rows.bind_all(below_first(vehicle_path), below_end(vehicle_path));
-    return rows.step() ? std::optional(rows.integer(0)) : std::nullopt;
-}
-
 // Every note of a vehicle in (path, id) order; what each column holds is named below.
 enum Column { id, path, shop, kind, vouched, blocked, withdrawn, car, first_field };
 
-sqlite::Statement notes_of_number(sqlite::Database& database, std::int64_t vehicle) {
-    auto rows = database.prepare(fmt::format(
+// `which` is a condition on note, ?1 to ?3 its values.
+sqlite::Statement notes_where(sqlite::Database& database, std::string_view which) {
+    return database.prepare(fmt::format(
         "SELECT note.id, subject.path, shop.id, note.kind, note.vouched, shop.blocked,"
         " EXISTS (SELECT 1 FROM withdrawal WHERE target = note.id AND withdrawal.shop = note.shop AND "
         "withdrawal.vouched = 1),"
         " note.car{}, note.rest FROM note JOIN subject ON subject.tap = note.tap JOIN shop ON shop.number = note.shop"
-        " WHERE note.vehicle = ?1 ORDER BY subject.path, note.id",
-        column_list()));
+        " WHERE {} ORDER BY subject.path, note.id",
+        column_list(), which));
+}
+
+sqlite::Statement notes_of_number(sqlite::Database& database, std::int64_t vehicle) {
+    auto rows = notes_where(database, "note.vehicle = ?1");
     rows.bind_all(vehicle);
     return rows;
 }
@@ -184,87 +171,11 @@ void add_hazards(const sqlite::Statement& rows, TextList& hazards) {
 
 }  // namespace
 
-std::int64_t shop_number(sqlite::Database& database, std::string_view id_bytes) {
-    auto known = database.prepare("SELECT number FROM shop WHERE id = ?1");
-    known.bind_all(sqlite::BlobView{id_bytes});
-    if (known.step()) return known.integer(0);
-    auto insert = database.prepare("INSERT INTO shop (id) VALUES (?1)");
-    insert.bind_all(sqlite::BlobView{id_bytes});
-    insert.run();
-    return database.last_insert_rowid();
-}
-
-namespace {
-
-std::string insert_text() {
-    std::string columns, marks;
-    int mark = 8;
-    for (const auto& field : ledger_fields()) {
-        columns += fmt::format(", {}", field.stored);
-        marks += fmt::format(", ?{}", mark++);
-    }
-    return fmt::format(
-        "INSERT OR IGNORE INTO note (vehicle, tap, id, kind, shop, vouched, car{}, rest) "
-        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7{}, ?{})",
-        columns, marks, mark);
-}
-
-}  // namespace
-
-LedgerWriting::LedgerWriting(sqlite::Database& database)
-    : database_(database),
-      known_(database.prepare("SELECT vehicle, tap FROM subject WHERE path = ?1")),
-      insert_(database.prepare(insert_text())) {}
-
-// Notes of one path mostly follow each other.
-LedgerWriting::Subject LedgerWriting::subject_of(const std::string& path) {
-    if (path == last_path_) return last_;
-    known_.bind_all(path);
-    if (known_.step()) {
-        last_ = {known_.integer(0), known_.integer(1)};
-        known_.reset();
-    } else {
-        last_ = new_subject(path);
-    }
-    last_path_ = path;
-    return last_;
-}
-
-LedgerWriting::Subject LedgerWriting::new_subject(const std::string& path) {
-    auto vehicle = vehicle_number(database_, path_head(path, vehicle_depth));
-    if (!vehicle) {
-        auto highest = database_.prepare("SELECT coalesce(max(vehicle), 0) + 1 FROM subject");
-        highest.step();
-        vehicle = highest.integer(0);
-    }
-    auto insert = database_.prepare("INSERT INTO subject (vehicle, path) VALUES (?1, ?2)");
-    insert.bind_all(*vehicle, path);
-    insert.run();
-    return {*vehicle, database_.last_insert_rowid()};
-}
-
-std::int64_t LedgerWriting::number_of_shop(const std::string& hex) {
-    const auto [found, is_new] = shops_.try_emplace(hex, 0);
-    if (is_new) found->second = shop_number(database_, bytes_of_hex(hex));
-    return found->second;
-}
-
-bool LedgerWriting::insert(const Values& record, const RecordId& id, bool vouched) {
-    const auto subject = subject_of(text_field(record, "path"));
-    const auto kind = word_field<NoteKind>(record, "kind").value_or(NoteKind::pair);
-    const std::string car = bytes_of_hex(text_field(record, "car"));
-    insert_.bind(1, subject.vehicle);
-    insert_.bind(2, subject.tap);
-    insert_.bind(3, sqlite::BlobView{as_bytes(id)});
-    insert_.bind(4, static_cast<std::int64_t>(kind));
-    insert_.bind(5, number_of_shop(text_field(record, "shop")));
-    insert_.bind(6, vouched ? 1 : 0);
-    car.empty() ? insert_.bind(7, std::nullopt) : insert_.bind(7, sqlite::BlobView{car});
-    int mark = 8;
-    for (const auto& field : ledger_fields()) insert_.bind(mark++, cell_of(field, record, CellStyle::ledger));
-    insert_.bind(mark, rest_of(record, ledger_fields(), kept_by_notes, CellStyle::ledger));
-    insert_.run();
-    return database_.changes() == 1;
+std::optional<std::int64_t> vehicle_number(sqlite::Database& database, std::string_view vehicle_path) {
+    if (path_parts(vehicle_path).size() != vehicle_depth) return std::nullopt;
+    auto rows = database.prepare("SELECT vehicle FROM subject WHERE path >= ?1 AND path < ?2 LIMIT 1");
+    rows.bind_all(below_first(vehicle_path), below_end(vehicle_path));
+    return rows.step() ? std::optional(rows.integer(0)) : std::nullopt;
 }
 
 Values note_record(const Values& fields, const std::string& shop_hex, bool practice) {
@@ -281,14 +192,13 @@ std::vector<LedgerRow> ledger_rows(sqlite::Database& database, std::string_view 
     return rows;
 }
 
-LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicle_path) {
-    LedgerNotes notes;
-    const auto vehicle = vehicle_number(database, vehicle_path);
-    if (!vehicle) return notes;
+namespace {
+
+void collect_notes(sqlite::Statement& rows, LedgerNotes& notes) {
     std::string path;
     std::vector<Note>* live = nullptr;
     TextList* hazards = nullptr;
-    for (auto rows = notes_of_number(database, *vehicle); rows.step();) {
+    while (rows.step()) {
         if (rows.integer(Column::blocked) != 0) continue;
         if (rows.integer(Column::withdrawn) != 0) {
             ++notes.withdrawn[std::string(rows.text(Column::path))];
@@ -302,6 +212,48 @@ LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicl
         add_hazards(rows, *hazards);
         live->push_back(note_in(rows));
         live->back().vouched = rows.integer(Column::vouched) != 0;
+    }
+}
+
+constexpr std::string_view at_path =
+    "(note.vehicle, note.tap) IN (SELECT vehicle, tap FROM subject WHERE subject.path = ?1)";
+
+}  // namespace
+
+std::vector<LedgerRow> ledger_rows_at(sqlite::Database& database, std::string_view path) {
+    std::vector<LedgerRow> found;
+    auto rows = notes_where(database, at_path);
+    for (rows.bind_all(path); rows.step();) found.push_back(row_in(rows));
+    return found;
+}
+
+std::vector<LedgerRow> ledger_rows_of(sqlite::Database& database, std::string_view vehicle_path, std::string_view shop,
+                                      std::string_view day) {
+    std::vector<LedgerRow> found;
+    const auto vehicle = vehicle_number(database, vehicle_path);
+    const auto date = day_number(day);
+    if (!vehicle || !date) return found;
+    auto rows = notes_where(database, "note.vehicle = ?1 AND note.date = ?2 AND shop.id = ?3");
+    const std::string shop_bytes = bytes_of_hex(shop);
+    for (rows.bind_all(*vehicle, *date, sqlite::BlobView{shop_bytes}); rows.step();) found.push_back(row_in(rows));
+    return found;
+}
+
+LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicle_path) {
+    LedgerNotes notes;
+    const auto vehicle = vehicle_number(database, vehicle_path);
+    if (!vehicle) return notes;
+    auto rows = notes_of_number(database, *vehicle);
+    collect_notes(rows, notes);
+    return notes;
+}
+
+LedgerNotes notes_at(sqlite::Database& database, const std::set<std::string>& paths) {
+    LedgerNotes notes;
+    for (const auto& path : paths) {
+        auto rows = notes_where(database, at_path);
+        rows.bind_all(path);
+        collect_notes(rows, notes);
     }
     return notes;
 }

@@ -7,6 +7,12 @@
 
 namespace tapbook {
 
+// The fields that have a column of their own, in the order of the columns.
+const std::vector<Field>& ledger_fields();
+
+// The number of a car that notes speak of; absent when none does, or it is no path of a car.
+std::optional<std::int64_t> vehicle_number(sqlite::Database& database, std::string_view vehicle_path);
+
 struct LedgerRow {
     RecordId id;
     Values values;
@@ -15,5 +21,10 @@ struct LedgerRow {
 
 // Every note of a vehicle in (path, id) order.
 std::vector<LedgerRow> ledger_rows(sqlite::Database& database, std::string_view vehicle_path);
+
+// Of these, those at one path; those of one shop (32 hexadecimal digits) on one day.
+std::vector<LedgerRow> ledger_rows_at(sqlite::Database& database, std::string_view path);
+std::vector<LedgerRow> ledger_rows_of(sqlite::Database& database, std::string_view vehicle_path, std::string_view shop,
+                                      std::string_view day);
 
 }  // namespace tapbook

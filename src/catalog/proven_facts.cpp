@@ -39,6 +39,15 @@ std::vector<std::string> noted_cars(sqlite::Database& database) {
     return cars;
 }
 
+// The connector side of each tap point of a car that has one.
+std::map<std::string, ConnectorSide, std::less<>> sides_of_taps(sqlite::Database& database, std::string_view car) {
+    std::map<std::string, ConnectorSide, std::less<>> sides;
+    for (const auto& tap : current_entries(database, EntryKind::tap, below_first(car), below_end(car)))
+        if (const auto side = word_field<ConnectorSide>(tap.entry.values, "side"))
+            sides.emplace(text_field(tap.entry.values, "path"), *side);
+    return sides;
+}
+
 }  // namespace
 
 std::vector<ProvenFact> Catalog::proven_facts(const std::string& day) const {
@@ -51,11 +60,14 @@ std::vector<ProvenFact> Catalog::proven_facts(const std::string& day) const {
         for (const auto& car : cars) {
             steps.one();
             const LedgerNotes ledger = notes_of_vehicle(database, car);
+            const auto sides = sides_of_taps(database, car);
             for (const auto& [path, notes] : ledger.live) {
                 const Parted parted = parted_at(notes, day);
                 if (parted.earlier.empty()) continue;
                 const NoteKind kind = parted.earlier.front().kind;
-                const Witnesses witnesses{side_of_tap(database, path), known, 0, {}};
+                const auto side = sides.find(path);
+                const Witnesses witnesses{
+                    side == sides.end() ? std::nullopt : std::optional(side->second), known, 0, {}};
                 const NotedStanding standing = noted_standing(kind, parted.earlier, witnesses);
                 for (const Question question : questions_of(kind)) {
                     const Standing& answer = standing_on(standing, question);

@@ -97,6 +97,9 @@ struct LedgerNotes {
     std::map<std::string, TextList, std::less<>> hazards;  // words of hazards met on the way, by path
 };
 LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicle_path);
+
+// The same of a few paths of one vehicle only.
+LedgerNotes notes_at(sqlite::Database& database, const std::set<std::string>& paths);
 std::vector<std::pair<RecordId, Values>> note_records(sqlite::Database& database, std::string_view vehicle_path,
                                                       bool practice);
 

@@ -93,7 +93,7 @@ class NoteTaker {
         }
         Batch batch;
         batch.notes = {draft_};
-        const Added added = add_in_transaction(state_, catalog_, batch, today_);
+        const Added added = add_in_transaction(state_, catalog_, batch, today_, GradeMoves::untold);
         report_.id = added.notes.front();
         const TapLedger after = ledger_of(state_, report_.path);
         report_.after = standing_of_ledger(after, report_.kind);
@@ -127,11 +127,9 @@ class NoteTaker {
 
     // This shop's notes of the same car and day, withdrawn ones included: a withdrawn note said again is a new note.
     void read_own_notes() {
-        for (auto& row : ledger_rows(state_.database, path_head(report_.path, vehicle_depth))) {
-            if (text_field(row.values, "shop") != state_.own.id || text_field(row.values, "car") != car_) continue;
-            if (text_field(row.values, "date") == text_field(draft_.values, "date"))
-                own_today_.push_back(std::move(row));
-        }
+        for (auto& row : ledger_rows_of(state_.database, path_head(report_.path, vehicle_depth), state_.own.id,
+                                        text_field(draft_.values, "date")))
+            if (text_field(row.values, "car") == car_) own_today_.push_back(std::move(row));
     }
 
     std::optional<RecordId> same_note_today() const {

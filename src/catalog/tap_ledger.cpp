@@ -79,8 +79,7 @@ TapLedger ledger_of(Catalog::State& state, std::string_view path) {
     ledger.practice = state.practice;
     ledger.shop_names = shop_names(database);
     const auto withdrawn = withdrawals_at(database, path);
-    for (auto& row : ledger_rows(database, path_head(path, vehicle_depth))) {
-        if (text_field(row.values, "path") != path) continue;
+    for (auto& row : ledger_rows_at(database, path)) {
         LedgerNote entry{note_of(row.values, row.id), NoteState::live, {}, {}};
         entry.note.vouched = row.vouched;
         if (row.withdrawn) {
@@ -111,13 +110,8 @@ NotedStanding standing_of_ledger(const TapLedger& ledger, NoteKind kind) {
 std::map<std::string, Grade> grades_at(sqlite::Database& database, const std::set<std::string>& paths) {
     std::map<std::string, Grade> grades;
     const KnownShops known = known_shops(database);
-    LedgerNotes notes;
-    std::string_view car;
+    const LedgerNotes notes = notes_at(database, paths);
     for (const auto& path : paths) {
-        if (const auto head = path_head(path, vehicle_depth); head != car) {
-            car = head;
-            notes = notes_of_vehicle(database, car);
-        }
         const auto live = notes.live.find(path);
         const auto gone = notes.withdrawn.find(path);
         const std::vector<Note> list = live == notes.live.end() ? std::vector<Note>() : live->second;
@@ -144,8 +138,11 @@ Grade grade_of(const std::vector<Note>& notes, NoteKind kind, const KnownShops& 
 }
 
 std::optional<ConnectorSide> side_of_tap(sqlite::Database& database, const std::string& path) {
-    const auto tap = current_entries(database, EntryKind::tap, path, path + '\x01');
-    return tap.empty() ? std::nullopt : word_field<ConnectorSide>(tap.front().entry.values, "side");
+    auto rows = database.prepare(
+        "SELECT side, retired FROM tap WHERE path = ?1 ORDER BY revision DESC, shop DESC, id DESC LIMIT 1");
+    rows.bind_all(path);
+    if (!rows.step() || !rows.is_null(1)) return std::nullopt;
+    return parse_word<ConnectorSide>(rows.optional_text(0).value_or(""));
 }
 
 TapLedger Catalog::ledger_at(std::string_view path) const {
