@@ -18,7 +18,7 @@ auto age(const Vote& vote) {
 
 // A note that only claims to be of a shop must not strike that shop's own: vouched and unvouched stay apart.
 auto car_in_shop(const Vote& vote) {
-    return std::tuple(vote.shop, vote.vouched, vote.car);
+    return std::tuple(std::string_view(vote.shop), vote.vouched, std::string_view(vote.car));
 }
 
 // Copied notes and cars not told apart contradict nobody.
@@ -32,7 +32,7 @@ struct Sifted {
 };
 
 Sifted sift(std::span<const Vote> votes) {
-    std::map<std::tuple<std::string, bool, std::string>, const Vote*> newest;
+    std::map<std::tuple<std::string_view, bool, std::string_view>, const Vote*> newest;
     for (const Vote& vote : votes) {
         if (!may_contradict(vote)) continue;
         const Vote*& last = newest[car_in_shop(vote)];
@@ -64,10 +64,10 @@ bool leads(const Claim& a, const Claim& b) {
 }
 
 std::vector<Claim> claims_of(const std::vector<const Vote*>& votes, const KnownShops& known) {
-    std::map<std::string, Tally> tallies;
+    std::map<std::string_view, Tally> tallies;
     for (const Vote* vote : votes) {
         const bool is_known = vote->vouched && known.contains(vote->shop);
-        tallies[vote->value].add(*vote, is_known ? vote->shop : std::string());
+        tallies[vote->value].add(*vote, is_known ? std::string_view(vote->shop) : std::string_view());
     }
     std::vector<Claim> claims;
     for (const auto& [value, tally] : tallies) claims.push_back(tally.claim());
@@ -178,8 +178,9 @@ void settle_split(Standing& standing, const YearSplit& change, const std::vector
 }  // namespace
 
 std::vector<DatedCar> dated_cars(const std::vector<const Vote*>& votes) {
-    std::map<std::tuple<std::string, bool, std::string, std::string>, const Vote*> best;
-    std::set<std::tuple<std::string, bool, std::string>> told;
+    using Text = std::string_view;
+    std::map<std::tuple<Text, bool, Text, Text>, const Vote*> best;
+    std::set<std::tuple<Text, bool, Text>> told;
     const auto is_better = [](const Vote& a, const Vote& b) {
         return a.points != b.points ? a.points > b.points : age(b) < age(a);
     };
@@ -207,7 +208,8 @@ Standing standing_of(std::span<const Vote> votes, const KnownShops& known, std::
         standing.grade = withdrawn > 0 ? Grade::pulled : Grade::blank;
         return standing;
     }
-    const auto change = year_test == YearTest::on ? year_split_of(dated_cars(sifted.live)) : std::nullopt;
+    const bool may_change = year_test == YearTest::on && standing.claims.size() > 1;  // one value never splits
+    const auto change = may_change ? year_split_of(dated_cars(sifted.live)) : std::nullopt;
     if (change)
         settle_split(standing, *change, sifted.live, known);
     else
@@ -217,6 +219,7 @@ Standing standing_of(std::span<const Vote> votes, const KnownShops& known, std::
 
 Standing unrecorded_standing_of(std::span<const Vote> votes, const KnownShops& known, std::optional<int> year,
                                 int withdrawn, const ProvenElsewhere& proven) {
+    if (proven.empty()) return standing_of(votes, known, year, withdrawn);
     Standing mixed = standing_of(votes, known, year, withdrawn, YearTest::off);
     mixed.find_system =
         mixed.grade == Grade::mixed && std::all_of(mixed.claims.begin(), mixed.claims.end(),

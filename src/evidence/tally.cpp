@@ -7,16 +7,16 @@ namespace tapbook {
 namespace {
 
 // The car that was not told apart may be any of the told ones, so it counts only where there is none.
-int count_of(const std::set<std::string>& cars) {
+int count_of(const std::set<std::string_view>& cars) {
     const int all = static_cast<int>(cars.size());
     return cars.contains("") ? std::max(1, all - 1) : all;
 }
 
 }  // namespace
 
-void Tally::add(const Vote& vote, const std::string& witness) {
+void Tally::add(const Vote& vote, std::string_view witness) {
     value_ = vote.value;
-    notes_.insert(vote.note);
+    notes_.push_back(vote.note);
     keep_best(vote);
     if (!vote.looked_at) {
         int& points = paper_[vote.source];
@@ -44,7 +44,9 @@ void Tally::keep_best(const Vote& vote) {
 Claim Tally::claim() const {
     Claim claim;
     claim.value = value_;
-    claim.notes = static_cast<int>(notes_.size());
+    std::vector<RecordId> notes = notes_;
+    std::sort(notes.begin(), notes.end());
+    claim.notes = static_cast<int>(std::unique(notes.begin(), notes.end()) - notes.begin());
     claim.first_year = first_year_;
     claim.last_year = last_year_;
     claim.best_method = best_method_;
