@@ -173,6 +173,9 @@ class Catalog {
     // All that is known of one car. `path` is a whole vehicle path. Throws CatalogError not_found.
     CarFacts car(std::string_view path, std::optional<int> year) const;
 
+    // The same without what notes say: systems, circuits and tap points as the entries have them, every grade BLANK.
+    CarFacts car_layout(std::string_view path) const;
+
     std::vector<ShelfConverter> converters() const;
     std::vector<Amplifier> amplifiers() const;
 

@@ -16,8 +16,8 @@ const T* found_or_null(const std::map<std::string, T, std::less<>>& by_path, std
 
 class CarReader {
   public:
-    CarReader(sqlite::Database& database, std::string_view path, std::optional<int> year)
-        : database_(database), path_(path), notes_(notes_of_vehicle(database, path)), known_(known_shops(database)) {
+    CarReader(sqlite::Database& database, std::string_view path, std::optional<int> year, LedgerNotes notes)
+        : database_(database), path_(path), notes_(std::move(notes)), known_(known_shops(database)) {
         car_.year = year;
     }
 
@@ -141,6 +141,21 @@ class CarReader {
     std::map<std::string, Circuit, std::less<>> circuits_;
 };
 
+// All of the car as it is at one moment, and one lock for it. `notes` reads what notes are to be counted.
+template <class ReadNotes>
+CarFacts car_from(Catalog::State& state, std::string_view path, std::optional<int> year, ReadNotes notes) {
+    try {
+        std::optional<sqlite::Transaction> one_state;
+        if (!state.database.in_transaction()) one_state.emplace(state.database, sqlite::Transaction::Kind::read);
+        CarReader reader(state.database, path, year, notes());
+        if (reader.read()) return reader.take();
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, state.file);
+    }
+    throw CatalogError(CatalogTrouble::not_found, fmt::format("there is no vehicle {}", path),
+                       "tapbook find lists all cars");
+}
+
 std::vector<CurrentEntry> all_parts(sqlite::Database& database, EntryKind kind) {
     return current_entries(database, kind, "", "\x7f");
 }
@@ -170,16 +185,11 @@ bool is_power(Role role) {
 }
 
 CarFacts Catalog::car(std::string_view path, std::optional<int> year) const {
-    try {
-        std::optional<sqlite::Transaction> one_state;  // all of the car as it is at one moment, and one lock for it
-        if (!state_->database.in_transaction()) one_state.emplace(state_->database, sqlite::Transaction::Kind::read);
-        CarReader reader(state_->database, path, year);
-        if (reader.read()) return reader.take();
-    } catch (const sqlite::Error& error) {
-        throw_catalog_error(error, state_->file);
-    }
-    throw CatalogError(CatalogTrouble::not_found, fmt::format("there is no vehicle {}", path),
-                       "tapbook find lists all cars");
+    return car_from(*state_, path, year, [&] { return notes_of_vehicle(state_->database, path); });
+}
+
+CarFacts Catalog::car_layout(std::string_view path) const {
+    return car_from(*state_, path, {}, [] { return LedgerNotes(); });
 }
 
 std::vector<ShelfConverter> Catalog::converters() const {

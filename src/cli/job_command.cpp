@@ -63,7 +63,7 @@ Exit run_job_start(Session& session, const Parsed& parsed) {
     JobStart start;
     start.vehicle = chosen.vehicle.path;
     start.year = chosen.year;
-    const CarFacts facts = catalog.car(start.vehicle, start.year);
+    const CarFacts facts = catalog.car_layout(start.vehicle);
     start.system =
         parsed.text("--system")
             .value_or(facts.systems.size() == 1 ? facts.systems.front().code : std::string(unrecorded_system));

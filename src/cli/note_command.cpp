@@ -89,7 +89,7 @@ NotePlace place_of_words(const Catalog& catalog, const Parsed& parsed, std::size
     place.car = chosen.vehicle;
     place.year = chosen.year;
     if (chosen.vin) place.vin = chosen.vin->text();
-    const CarFacts car = catalog.car(place.car.path, {});
+    const CarFacts car = catalog.car_layout(place.car.path);
     const std::string system = parsed.text("--system").value_or("");
     if (system != unrecorded_system) check_system(car, system);
     if (is_system) {

@@ -42,22 +42,22 @@ void print_value(Paper& paper, const WhyAnswer& answer, Question question, const
 
 void print_demands(Paper& paper, const Reckoning& sum) {
     const Claim& leading = sum.standing.claims.front();
-    paper.line(6, "lead   ", fmt::format("{} over the next value (6 proves)", counted(sum.lead, "point")));
-    paper.line(6, "share  ",
+    paper.line(2, "lead   ", fmt::format("{} over the next value (6 proves)", counted(sum.lead, "point")));
+    paper.line(2, "share  ",
                fmt::format("{} of {} (4/5 proves: {})", leading.points, counted(sum.all_points, "point"),
                            sum.has_share ? "yes" : "no"));
     paper.line(
-        6, "behind ",
+        2, "behind ",
         fmt::format("{} at {}, {} (2, 2 and 2 prove)", counted(leading.cars, "car"),
                     counted(leading.known_shops, "known shop"), counted(leading.measured_cars, "car") + " measured"));
     if (leading.first_year)
-        paper.line(6, "years  ",
+        paper.line(2, "years  ",
                    fmt::format("{} seen; another year counts one grade lower",
                                words(ModelYears{*leading.first_year, *leading.last_year})));
 }
 
 void print_year_test(Paper& paper, Question question, const YearTestSum& test) {
-    paper.line(6, "change ",
+    paper.line(2, "change ",
                fmt::format("\"{} until {}, {} from {}\" explains {} more than one value; {:.2f} + 3 are needed: {}",
                            value_words(question, test.best.old_value), test.best.last_old_year,
                            value_words(question, test.best.new_value), test.best.first_new_year,
