@@ -31,6 +31,22 @@ enum class GradeMoves { told, untold };
 Added add_in_transaction(Catalog::State& state, const Catalog& catalog, const Batch& batch, const std::string& today,
                          GradeMoves moves = GradeMoves::told);
 
+// What every writing command does: `work` in one transaction, which is kept when `is_kept` says so of its report; the
+// report then says that it was written. Throws what `work` throws, and CatalogError for trouble of the store.
+template <class Work, class IsKept>
+auto in_one_transaction(const Catalog::State& state, Work work, IsKept is_kept) {
+    try {
+        sqlite::Transaction transaction(state.database);
+        auto report = work();
+        if (!is_kept(report)) return report;
+        transaction.commit();
+        report.written = true;
+        return report;
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, state.file);
+    }
+}
+
 // One row of the action table for what was added; none when nothing was. `words` say what was done: "add car.toml".
 void remember_action(sqlite::Database& database, const std::string& today, std::string_view words, const Added& added);
 

@@ -255,16 +255,10 @@ Values note_values(const ShopJob& job, const JobVisit& visit, std::optional<Conn
 }
 
 JobCloseReport Catalog::close_job(int number, const JobClosing& closing, const std::string& today, bool dry_run) {
-    try {
-        sqlite::Transaction transaction(state_->database);
-        JobCloseReport report = JobCloser(*state_, *this, read_job_row(state_->database, number), closing, today).run();
-        if (dry_run) return report;
-        transaction.commit();
-        report.written = true;
-        return report;
-    } catch (const sqlite::Error& error) {
-        throw_catalog_error(error, state_->file);
-    }
+    return in_one_transaction(
+        *state_,
+        [&] { return JobCloser(*state_, *this, read_job_row(state_->database, number), closing, today).run(); },
+        [&](const auto&) { return !dry_run; });
 }
 
 }  // namespace tapbook

@@ -16,19 +16,15 @@ constexpr std::string_view conditions[] = {"method",      "supply_mv",     "tone
 
 template <class Change>
 JobReport changed_job(Catalog::State& state, int number, bool dry_run, Change change) {
-    try {
-        sqlite::Transaction transaction(state.database);
-        ShopJob job = read_job_row(state.database, number);
-        change(job);
-        put_job(state.database, job);
-        JobReport report{read_job_row(state.database, number), false};
-        if (dry_run) return report;
-        transaction.commit();
-        report.written = true;
-        return report;
-    } catch (const sqlite::Error& error) {
-        throw_catalog_error(error, state.file);
-    }
+    return in_one_transaction(
+        state,
+        [&] {
+            ShopJob job = read_job_row(state.database, number);
+            change(job);
+            put_job(state.database, job);
+            return JobReport{read_job_row(state.database, number), false};
+        },
+        [&](const auto&) { return !dry_run; });
 }
 
 const CheckEntry* find_entry(const std::vector<CheckEntry>& list, CheckItem item) {
@@ -142,27 +138,23 @@ std::vector<ShopJob> Catalog::jobs() const {
 
 JobReport Catalog::start_job(const JobStart& start, const std::string& today, const RandomSource& random,
                              bool dry_run) {
-    try {
-        sqlite::Transaction transaction(state_->database);
-        ShopJob job;
-        job.number = next_job_number(state_->database);
-        job.code = new_code(state_->database, random);
-        job.started = today;
-        job.vehicle = start.vehicle;
-        job.system = start.system.empty() ? std::string(unrecorded_system) : start.system;
-        job.year = start.year;
-        job.customer = start.customer;
-        job.initials = start.initials;
-        if (!start.car_words.empty()) job.car = own_car_token(state_->database, start.car_words);
-        put_job(state_->database, job);
-        JobReport report{std::move(job), false};
-        if (dry_run) return report;
-        transaction.commit();
-        report.written = true;
-        return report;
-    } catch (const sqlite::Error& error) {
-        throw_catalog_error(error, state_->file);
-    }
+    return in_one_transaction(
+        *state_,
+        [&] {
+            ShopJob job;
+            job.number = next_job_number(state_->database);
+            job.code = new_code(state_->database, random);
+            job.started = today;
+            job.vehicle = start.vehicle;
+            job.system = start.system.empty() ? std::string(unrecorded_system) : start.system;
+            job.year = start.year;
+            job.customer = start.customer;
+            job.initials = start.initials;
+            if (!start.car_words.empty()) job.car = own_car_token(state_->database, start.car_words);
+            put_job(state_->database, job);
+            return JobReport{std::move(job), false};
+        },
+        [&](const JobReport&) { return !dry_run; });
 }
 
 JobReport Catalog::check_job(int number, CheckList list, const JobChecks& checks, bool dry_run) {

@@ -5,6 +5,7 @@
 #include <set>
 #include <tuple>
 
+#include "catalog/adding.h"
 #include "catalog/tap_ledger.h"
 
 namespace tapbook {
@@ -89,8 +90,7 @@ ShopReport Catalog::change_shop(const std::string& id, ShopChange change, const 
     if (id == state_->own.id)
         throw CatalogError(CatalogTrouble::not_found, "this is your own shop: it always counts for itself",
                            "a note of your own is taken back with `tapbook note withdraw ID`");
-    try {
-        sqlite::Transaction transaction(state_->database);
+    const auto work = [&] {
         const auto all = read_shops(state_->database, state_->own);
         const ShopRow* found = find_shop(all, id);
         if (found == nullptr && (!adds_shop(change) || bytes_of_hex(id).empty()))
@@ -108,13 +108,9 @@ ShopReport Catalog::change_shop(const std::string& id, ShopChange change, const 
         const auto grades = grades_at(state_->database, paths);
         put_shop(state_->database, report.shop);
         report.moves = moves_between(grades, grades_at(state_->database, paths));
-        if (dry_run) return report;
-        transaction.commit();
-        report.written = true;
         return report;
-    } catch (const sqlite::Error& error) {
-        throw_catalog_error(error, state_->file);
-    }
+    };
+    return in_one_transaction(*state_, work, [&](const ShopReport& report) { return report.is_changed && !dry_run; });
 }
 
 }  // namespace tapbook

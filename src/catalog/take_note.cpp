@@ -171,16 +171,9 @@ class NoteTaker {
 }  // namespace
 
 NoteReport Catalog::take_note(const NoteDraft& draft, const NoteTaking& taking, const std::string& today) {
-    try {
-        sqlite::Transaction transaction(state_->database);
-        NoteReport report = NoteTaker(*state_, *this, draft, today).take(taking);
-        if (report.is_refused || report.already_here || taking.dry_run) return report;
-        transaction.commit();
-        report.written = true;
-        return report;
-    } catch (const sqlite::Error& error) {
-        throw_catalog_error(error, state_->file);
-    }
+    return in_one_transaction(
+        *state_, [&] { return NoteTaker(*state_, *this, draft, today).take(taking); },
+        [&](const NoteReport& report) { return !report.is_refused && !report.already_here && !taking.dry_run; });
 }
 
 }  // namespace tapbook

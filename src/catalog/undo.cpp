@@ -196,20 +196,16 @@ class Undoing {
 }  // namespace
 
 UndoReport Catalog::undo(const std::string& today, bool dry_run) {
-    try {
-        sqlite::Transaction transaction(state_->database);
-        auto action = last_action(state_->database);
-        if (!action)
-            throw CatalogError(CatalogTrouble::not_found, "there is nothing to undo",
-                               "undo reverses what this shop added: notes, files, terms");
-        UndoReport report = Undoing(*state_, std::move(*action), today).run();
-        if (dry_run) return report;
-        transaction.commit();
-        report.written = true;
-        return report;
-    } catch (const sqlite::Error& error) {
-        throw_catalog_error(error, state_->file);
-    }
+    return in_one_transaction(
+        *state_,
+        [&] {
+            auto action = last_action(state_->database);
+            if (!action)
+                throw CatalogError(CatalogTrouble::not_found, "there is nothing to undo",
+                                   "undo reverses what this shop added: notes, files, terms");
+            return Undoing(*state_, std::move(*action), today).run();
+        },
+        [&](const auto&) { return !dry_run; });
 }
 
 }  // namespace tapbook

@@ -119,8 +119,7 @@ std::vector<FoundNote> Catalog::notes_by_id(std::string_view hex) const {
 
 WithdrawReport Catalog::withdraw(const RecordId& note, WithdrawalReason reason, const std::string& today,
                                  bool dry_run) {
-    try {
-        sqlite::Transaction transaction(state_->database);
+    const auto work = [&] {
         const auto place = place_of_note(state_->database, note);
         if (!place || hex_of(place->shop) != state_->own.id) refuse_unknown(note);
         const TapLedger before = ledger_of(*state_, place->path);
@@ -137,22 +136,17 @@ WithdrawReport Catalog::withdraw(const RecordId& note, WithdrawalReason reason, 
                               standing_of_ledger(before, kind),
                               {},
                               false};
-        if (report.was_withdrawn) {
-            report.after = report.before;
-            return report;
-        }
+        report.after = report.before;
+        if (report.was_withdrawn) return report;
         Added added;
         added.records.push_back(insert_withdrawal(*state_, note, reason, today));
         report.after = standing_of_ledger(ledger_of(*state_, place->path), kind);
         remember_action(state_->database, today,
                         fmt::format("withdraw note {} of {}", to_hex(note).substr(0, 8), place->path), added);
-        if (dry_run) return report;
-        transaction.commit();
-        report.written = true;
         return report;
-    } catch (const sqlite::Error& error) {
-        throw_catalog_error(error, state_->file);
-    }
+    };
+    return in_one_transaction(*state_, work,
+                              [&](const WithdrawReport& report) { return !report.was_withdrawn && !dry_run; });
 }
 
 }  // namespace tapbook

@@ -29,11 +29,18 @@ Progress ProgressLine::listener() {
 
 void ProgressLine::show(std::int64_t done, std::int64_t all) {
     const auto now = Clock::now();
+    if (!counting_since_) {
+        counting_since_ = now;
+        first_step_ = done;
+    }
     if (now - started_ < silent_for || now - last_ < between) return;
     last_ = now;
     is_shown_ = true;
-    const auto elapsed = std::chrono::duration_cast<std::chrono::milliseconds>(now - started_);
-    std::fputs((std::string(back_and_erase) + progress_text(what_, done, all, elapsed.count())).c_str(), stderr);
+    const auto elapsed = std::chrono::duration_cast<std::chrono::milliseconds>(now - *counting_since_);
+    std::fputs(
+        (std::string(back_and_erase) + progress_text(what_, done - first_step_, all - first_step_, elapsed.count()))
+            .c_str(),
+        stderr);
     std::fflush(stderr);
 }
 

@@ -26,6 +26,8 @@ class ProgressLine {
     std::string what_;
     bool is_terminal_, is_shown_ = false;
     Clock::time_point started_, last_;
+    std::optional<Clock::time_point> counting_since_;  // the pace is that of the counted steps alone
+    std::int64_t first_step_ = 0;
 };
 
 }  // namespace tapbook

@@ -1,6 +1,7 @@
 // What a note or a withdrawal changed: grade before and after of each question, then what to do next.
 #include <fmt/format.h>
 
+#include "report/grade_moves.h"
 #include "report/json.h"
 #include "report/notes_report.h"
 
@@ -123,14 +124,9 @@ std::string undo_json(const UndoReport& report) {
         .member("entries_put_back", std::optional(report.entries_put_back))
         .member("entries_retired", std::optional(report.entries_retired))
         .member("terms_restored", std::optional(report.terms_restored));
-    json.member("lines", report.lines).key("grades").begin_list();
-    for (const auto& move : report.moves)
-        json.begin_object()
-            .member("code", move.path)
-            .member("before", word_of(move.before))
-            .member("after", word_of(move.after))
-            .end_object();
-    json.end_list().end_object();
+    json.member("lines", report.lines).key("grades");
+    write_moves(json, report.moves);
+    json.end_object();
     return json_answer("undo", json.take());
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "report/grade_moves.h"
 #include "report/json.h"
 #include "report/notes_report.h"
 
@@ -76,14 +77,9 @@ std::string shop_json(const ShopReport& report) {
     json.begin_object().member("change", word_of(report.change)).key("changed").flag(report.is_changed);
     json.key("written").flag(report.written).key("shop");
     write_shop(json, report.shop);
-    json.key("grades").begin_list();
-    for (const auto& move : report.moves)
-        json.begin_object()
-            .member("code", move.path)
-            .member("before", word_of(move.before))
-            .member("after", word_of(move.after))
-            .end_object();
-    json.end_list().end_object();
+    json.key("grades");
+    write_moves(json, report.moves);
+    json.end_object();
     return json_answer("shops.change", json.take());
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "report/grade_moves.h"
 #include "report/report.h"
 
 namespace tapbook {
@@ -157,14 +158,9 @@ std::string add_json(const AddReport& report, std::string_view file) {
         .member("set", count(report.terms_changed))
         .member("already_here", count(report.terms_here))
         .end_object();
-    json.key("grades").begin_list();
-    for (const auto& move : report.moves)
-        json.begin_object()
-            .member("code", move.path)
-            .member("before", word_of(move.before))
-            .member("after", word_of(move.after))
-            .end_object();
-    json.end_list().end_object();
+    json.key("grades");
+    write_moves(json, report.moves);
+    json.end_object();
     return json_answer("add", json.take());
 }
 
