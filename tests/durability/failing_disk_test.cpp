@@ -14,10 +14,10 @@ namespace {
 
 enum class Outcome { done, disk_trouble };
 
-// In the normal run 10 of each fault and writer; TAPBOOK_DISK_FAULTS says how many instead.
+// In the normal run 6 of each fault and writer; TAPBOOK_DISK_FAULTS says how many instead.
 std::int64_t points_of_a_fault() {
     const char* wanted = std::getenv("TAPBOOK_DISK_FAULTS");
-    return wanted == nullptr ? 10 : std::atoi(wanted);
+    return wanted == nullptr ? 6 : std::atoi(wanted);
 }
 
 // Anything but success and trouble with the disk fails the test.
