@@ -12,10 +12,6 @@
 namespace tapbook {
 namespace {
 
-std::string_view as_bytes(const RecordId& id) {
-    return {reinterpret_cast<const char*>(id.data()), id.size()};
-}
-
 // The words that tell a car apart, without blanks and case, so that "AB 123" and "ab123" are one car.
 std::string car_token(std::string_view salt, std::string_view words) {
     std::string plain;

@@ -12,10 +12,6 @@ namespace {
 
 constexpr EntryKind below_vehicle[] = {EntryKind::system, EntryKind::circuit, EntryKind::tap};
 
-std::string_view as_bytes(const RecordId& id) {
-    return {reinterpret_cast<const char*>(id.data()), id.size()};
-}
-
 struct NamedShop {
     std::string name, code;  // code: practice catalogs only; "" when it cannot be told
 };

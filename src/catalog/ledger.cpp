@@ -17,10 +17,6 @@ std::string column_list() {
     return columns;
 }
 
-std::string_view as_bytes(const RecordId& id) {
-    return {reinterpret_cast<const char*>(id.data()), id.size()};
-}
-
 RecordId as_id(std::string_view bytes) {
     RecordId id{};
     if (bytes.size() == id.size()) std::copy(bytes.begin(), bytes.end(), id.begin());

@@ -8,10 +8,6 @@ namespace {
 
 constexpr std::string_view kept_by_notes[] = {"type", "kind", "path", "shop", "car", "practice"};
 
-std::string_view as_bytes(const RecordId& id) {
-    return {reinterpret_cast<const char*>(id.data()), id.size()};
-}
-
 }  // namespace
 
 const std::vector<Field>& ledger_fields() {

@@ -112,6 +112,11 @@ bool names_are_current(sqlite::Database& database);
 // Shops that count for themselves: this one and those on its list.
 KnownShops known_shops(sqlite::Database& database);
 
+// The id's bytes where they lie, as a statement binds them: the id must outlive the view.
+inline std::string_view as_bytes(const RecordId& id) {
+    return {reinterpret_cast<const char*>(id.data()), id.size()};
+}
+
 // "hex" of 16 bytes and back.
 std::string hex_of(std::string_view bytes);
 std::string bytes_of_hex(std::string_view hex);

@@ -9,10 +9,6 @@
 namespace tapbook {
 namespace {
 
-std::string_view as_bytes(const RecordId& id) {
-    return {reinterpret_cast<const char*>(id.data()), id.size()};
-}
-
 // Path and author of a note; absent when it is not in the ledger.
 struct Place {
     std::string path, shop;  // shop: 16 bytes

@@ -126,7 +126,7 @@ class Check {
         if (same_text(note.positive_mark, note.negative_mark))
             complain(EntrySeverity::refused, "negative",
                      fmt::format("both conductors are {}: say what else tells them apart (a ridge, a print, a ring) "
-                                 "in positive_mark or negative_mark",
+                                 "as the mark of one of them",
                                  words(*note.positive)));
     }
 

@@ -77,7 +77,7 @@ TEST_CASE("two conductors of one colour are refused without a mark that tells th
     auto note = pair_note(1, "BN/YE", "BN/YE");
     const std::string refusal =
         "refused negative: both conductors are brown, yellow stripe: say what else tells them apart (a ridge, a print, "
-        "a ring) in positive_mark or negative_mark";
+        "a ring) as the mark of one of them";
     CHECK(said(check_note(note)) == refusal);
     note.positive_mark = "ring";
     CHECK(said(check_note(note)).empty());

@@ -69,8 +69,8 @@ TEST_CASE("a number outside its bounds is refused with them") {
 
 TEST_CASE("two conductors of one colour need a mark that tells them apart") {
     CHECK(complaint_when("negative = \"white/black\"", "negative = \"WHT\"") ==
-          "37:12 both conductors are white: say what else tells them apart (a ridge, a print, a ring) in positive_mark "
-          "or negative_mark");
+          "37:12 both conductors are white: say what else tells them apart (a ridge, a print, a ring) as the mark of "
+          "one of them");
     CHECK(complaints_about(
               with(vehicle_file, "negative = \"white/black\"", "negative = \"white\"\nnegative_mark = \"ridge\""))
               .empty());
