@@ -44,6 +44,9 @@ void write_fuse(Json& json, std::string_view name, const std::optional<JudgedFus
         .member_number("load_a", fuse.current.in(amps))
         .member_number("ampacity_a", fuse.cable.allowed.in(amps))
         .member("thicker_awg", fuse.thicker_size ? std::optional(awg_text(*fuse.thicker_size)) : std::nullopt);
+    json.member("insulation_c", word_of(fuse.cable.column))
+        .member("place", word_of(fuse.cable.place))
+        .member("counted_as_awg", awg_text(fuse.cable.row));
     json.key("insulation_assumed")
         .flag(fuse.cable.insulation_assumed)
         .key("may_blow")

@@ -66,7 +66,9 @@ std::string fuse_words(const JudgedFuse& judged) {
     if (!judged.fuse) return "none: the cable is thinner than 18 AWG, where the published table begins";
     const CableFuse& fuse = *judged.fuse;
     if (!fuse.rating) return no_fuse_words(fuse);
-    return fmt::format("{:g} A, the cable carries {:.4g} A", fuse.rating->in(amps), fuse.cable.allowed.in(amps));
+    return fmt::format("{:g} A, the cable carries {:.4g} A with {} C insulation, {}", fuse.rating->in(amps),
+                       fuse.cable.allowed.in(amps), word_of(fuse.cable.column),
+                       fuse.cable.place == CablePlace::engine_space ? "in an engine space (50 C)" : "30 C around it");
 }
 
 void print_may_blow(Paper& paper, const JudgedFuse& judged) {
