@@ -16,11 +16,11 @@ std::optional<FeedState> one(double milliohm, Draw draw) {
 }
 
 FeedNetwork arbitrary_network(int most_limbs) {
-    FeedNetwork network{arbitrary::between(dc_millivolts, 11000, 15000), arbitrary::between(milliohms, 0, 25), {}};
+    FeedNetwork network{arbitrary::between(dc_millivolts, 11000, 15000), arbitrary::between(milliohms, 0, 60), {}};
     const int limbs = *rc::gen::inRange(1, most_limbs + 1);
     for (int i = 0; i < limbs; ++i) {
-        const Draw draw = *rc::gen::arbitrary<bool>() ? Draw(arbitrary::between(milliwatts, 1000, 700000))
-                                                      : Draw(arbitrary::between(milliamps, 100, 60000));
+        const Draw draw = *rc::gen::arbitrary<bool>() ? Draw(arbitrary::between(milliwatts, 1000, 2500000))
+                                                      : Draw(arbitrary::between(milliamps, 100, 150000));
         network.limbs.push_back({arbitrary::between(milliohms, 0, 30), draw});
     }
     return network;
