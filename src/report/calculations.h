@@ -44,6 +44,9 @@ struct FuseAnswer {
     bool may_blow = false;
     std::vector<BladeOfRating> blades;  // of the rating
 };
+// Why there is no fuse, and from which size on there is one; empty where there is one.
+std::string no_fuse_words(const CableFuse& fuse);
+
 std::string fuse_text(const FuseAnswer& answer, const Screen& screen);
 std::string fuse_json(const FuseAnswer& answer);
 

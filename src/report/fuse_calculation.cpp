@@ -32,26 +32,6 @@ std::string load_words(const FuseAnswer& answer) {
     return text;
 }
 
-std::string no_fuse_words(const CableFuse& fuse) {
-    std::string text = "none: ";
-    switch (fuse.verdict) {
-        case FuseVerdict::fits:
-            return {};
-        case FuseVerdict::cable_too_thin:
-            text += fmt::format("the cable is too thin, {} is more than it carries", amps_words(fuse.current));
-            break;
-        case FuseVerdict::no_rating_between:
-            text += fmt::format("the cable is too thin, no listed rating lies between {} and {}",
-                                amps_words(fuse.current), amps_words(fuse.cable.allowed));
-            break;
-        case FuseVerdict::beyond_all_ratings:
-            text += "the load is above the largest listed rating, 300 A";
-            break;
-    }
-    if (!fuse.thicker_size) return text + "; no size of the table has a listed fuse for it";
-    return text + fmt::format("; {} AWG or thicker would do under these conditions", awg_text(*fuse.thicker_size));
-}
-
 std::string blade_words(const BladeOfRating& blade) {
     std::string text = fmt::format("{}: {}", word_of(blade.body), word_of(blade.fuse.colour));
     if (blade.fuse.also) text += fmt::format(" or {}", word_of(*blade.fuse.also));
@@ -111,6 +91,26 @@ void write_blades(Json& json, const std::vector<BladeOfRating>& blades) {
 }
 
 }  // namespace
+
+std::string no_fuse_words(const CableFuse& fuse) {
+    std::string text = "none: ";
+    switch (fuse.verdict) {
+        case FuseVerdict::fits:
+            return {};
+        case FuseVerdict::cable_too_thin:
+            text += fmt::format("the cable is too thin, {} is more than it carries", amps_words(fuse.current));
+            break;
+        case FuseVerdict::no_rating_between:
+            text += fmt::format("the cable is too thin, no listed rating lies between {} and {}",
+                                amps_words(fuse.current), amps_words(fuse.cable.allowed));
+            break;
+        case FuseVerdict::beyond_all_ratings:
+            text += "the load is above the largest listed rating, 300 A";
+            break;
+    }
+    if (!fuse.thicker_size) return text + "; no size of the table has a listed fuse for it";
+    return text + fmt::format("; {} AWG or thicker would do under these conditions", awg_text(*fuse.thicker_size));
+}
 
 std::string fuse_text(const FuseAnswer& answer, const Screen& screen) {
     Paper paper(screen);

@@ -7,6 +7,7 @@
 
 #include "electrical/electrical.h"
 #include "report/calculations.h"
+#include "report/feed_report.h"
 #include "report/job_report.h"
 #include "report/json.h"
 #include "report/look_after.h"

@@ -44,10 +44,12 @@ BASE = {
     "calc fuse": ["--awg", "4", "--amps", "70"],
     "calc holdup": ["--farads", "1", "--amps", "100"],
     "calc corner": ["--ohms", "4", "--microfarads", "1000"],
+    "feed": ["--watts", "900", "--class", "d", "--metres", "5.5", "--size", "4"],
 }
 # Options of which only one may be there: the first takes the others out of the line.
 INSTEAD = {("calc wire", "--mm2"): ["--awg"], ("calc fuse", "--mm2"): ["--awg"], ("calc fuse", "--sae"): ["--awg"],
-           ("calc fuse", "--watts"): ["--amps"], ("calc holdup", "--watts"): ["--amps"], ("calc corner", "--corner-hz"): ["--microfarads"]}
+           ("calc fuse", "--watts"): ["--amps"], ("calc holdup", "--watts"): ["--amps"], ("calc corner", "--corner-hz"): ["--microfarads"],
+           ("feed", "--amps"): ["--watts"]}
 # What has to stand beside an option.
 BESIDE = {("calc fuse", "--watts"): ["--class", "d"], ("calc fuse", "--efficiency"): ["--watts", "300"], ("calc fuse", "--class"): ["--watts", "300"],
           ("calc fuse", "--supply"): ["--watts", "300", "--class", "d"], ("calc swing", "--rail"): []}
@@ -131,6 +133,23 @@ OPTIONS = {
     "calc corner": {"--ohms": Number("0.001", "100000000", 3, "4"), "--microfarads": Number("0.000001", "1000000", 6, "1000"), "--corner-hz": Number("0.001", "1000000", 3, "40"), "--hz": Number("0.001", "1000000", 3, "40")},
 }
 
+FEED_SIZE = "write 4 or 1/0 for AWG, 25mm2 for metric cable, sae4 for cable marked SAE\n"
+OPTIONS["feed"] = {
+    "--watts": Number("0.001", "20000", 3, "900"), "--amps": Number("0.001", "5000", 3, "80"), "--class": unknown("--class", "ab, d", [("dd", "d")]),
+    "--efficiency": Number("0.01", "1", 3, "0.8"), "--metres": Number("0.001", "100", 3, "5.5"),
+    "--size": [(text, 2, f'tapbook: --size: "{text}" is no size\n{FEED_SIZE}') for text in ("41", "04", "-4", "5/0", "4.5", "0mm2", "mm2", "-25mm2", "25,5mm2", "1e2mm2", "25 mm2", "1001mm2", "0.0001mm2", "sae", "sae3", "sae-4", "SAE4", "chose")] +
+    [("\x1b[2J", 2, f'tapbook: --size: "<U+001B>[2J" is no size\n{FEED_SIZE}')] +
+    [(typed, 1, f"tapbook: {said} is thinner than 18 AWG (0.823 mm2), where the published table begins\ntake 18 AWG, 1 mm2 or thicker for a supply cable\n")
+     for typed, said in (("20", "20 AWG"), ("0.5mm2", "0.5 mm2"), ("sae18", "SAE 18"))],
+    "--from": unknown("--from", "awg, metric, sae", [("metrik", "metric")]), "--metal": unknown("--metal", "copper, cca", [("coper", "copper")]),
+    "--insulation": unknown("--insulation", "60, 75, 80, 90, 105, 125, 200", [("106", "105")]), "--supply": Number("1", "100", 3, "13.8"),
+    "--source-mohm": Number("0", "1000", 3, "5"), "--return": [(text, 2, f'tapbook: --return does not know "{text}"\nbody or cable\n') for text in ("chassis", "boddy", "5")],
+    "--return-mohm": Number("0", "1000", 3, "1.5"), "--use": unknown("--use", "sub, full_range", [("fullrange", "full_range")]),
+    "--idle-amps": Number("0", "100", 3, "1.2"), "--charging": unknown("--charging", "alternator, dc_converter", [("alternater", "alternator")]),
+    "--charging-amps": Number("0.001", "1000", 3, "120"), "--farads": Number("0.000001", "100000", 6, "1"),
+}
+
+
 def no_terminal(text):
     return 1, [text], f'tapbook: no terminal "{text}" is in the table of DIN 72552\nread the number beside the contact again, like 30 or 87a; else a meter decides\n'
 
@@ -146,7 +165,28 @@ def empty_word(command, takes):
 NO_CAR = 'tapbook: no car is called "{0}"\ntapbook find lists all cars\n'
 
 # Wrong words by command: exit code, words, whole message.
+FEED_MAIN = ["--metres", "5", "--size", "1/0"]
+FEED = ["--watts", "900", "--class", "d", "--metres", "5", "--size", "4"]
+FEED_LOAD = "tapbook: give either --watts or --amps, or amplifiers as WATTS:CLASS:METRES:SIZE\nfor example --watts 900 --class d\n"
 WORDS = {
+    "feed": [(2, [text, *FEED_MAIN], f'tapbook: "{said}" is no WATTS:CLASS:METRES:SIZE\nfor example 500:d:1:8\n')
+             for text, said in (("500", "500"), ("500:d:1", "500:d:1"), ("500:d:1:8:9", "500:d:1:8:9"), ("\x1b[1m", "<U+001B>[1m"))] +
+            [(2, ["5x:d:1:8", *FEED_MAIN], 'tapbook: 5x:d:1:8: watts "5x" is not a number: write digits with at most one point, like 13.8\nit must be 0.001 to 20000\n'),
+             (2, ["0:d:1:8", *FEED_MAIN], "tapbook: 0:d:1:8: watts 0 is out of range\nit must be 0.001 to 20000\n"),
+             (2, ["500:d:1,5:8", *FEED_MAIN], 'tapbook: 500:d:1,5:8: metres "1,5" uses a comma: write 1.5\nit must be 0.001 to 100\n'),
+             (2, ["500:d:101:8", *FEED_MAIN], "tapbook: 500:d:101:8: metres 101 is out of range\nit must be 0.001 to 100\n"),
+             (2, ["500:c:1:8", *FEED_MAIN], 'tapbook: 500:c:1:8: "c" is no class\nab or d\n'),
+             (2, ["500:d:1:choose", *FEED_MAIN], f'tapbook: 500:d:1:choose: "choose" is no size\n{FEED_SIZE}'),
+             (1, ["500:d:1:20", *FEED_MAIN], "tapbook: 20 AWG is thinner than 18 AWG (0.823 mm2), where the published table begins\ntake 18 AWG, 1 mm2 or thicker for a supply cable\n"),
+             (2, ["500:d:1:8"] * 9 + FEED_MAIN, 'tapbook: "500:d:1:8" is one word too many for feed\nUSAGE\n'),
+             (2, ["500:d:1:8", "--watts", "500", *FEED_MAIN], "tapbook: --watts beside amplifiers as words\neach word says it all: WATTS:CLASS:METRES:SIZE, like 500:d:1:8\n"),
+             (2, [], FEED_LOAD), (2, [*FEED, "--amps", "80"], FEED_LOAD),
+             (2, ["--watts", "900", *FEED_MAIN], "tapbook: --watts needs --class or --efficiency\nfor example --watts 900 --class d\n"),
+             (2, ["--amps", "80", "--efficiency", "0.8", *FEED_MAIN], "tapbook: --efficiency and --constant-current belong to --watts\nleave them out beside --amps\n"),
+             (2, FEED[:4] + ["--size", "4"], "tapbook: --metres is needed\nadd -h to see an example\n"), (2, FEED[:6], "tapbook: --size is needed\n--size 4, or --size choose\n"),
+             (2, [*FEED, "--from", "awg"], "tapbook: --from belongs to --size choose\nleave it out beside a size\n"),
+             (2, [*FEED, "--charging", "alternator"], "tapbook: --charging needs --charging-amps\nfor example --charging-amps 120\n"),
+             (2, [*FEED, "--return", "cable", "--return-mohm", "1"], "tapbook: --return-mohm belongs to the body\nleave it out beside --return cable\n")],
     "find": [(1, ["zzzz", "--db", "shop.sqlite"], 'tapbook: no car matches "zzzz"\ntry fewer words; tapbook find lists all cars\n'),
              (1, ["\x1b]0;x\x07", "--db", "shop.sqlite"], 'tapbook: no car matches "<U+001B>]0;x<U+0007>"\ntry fewer words; tapbook find lists all cars\n'),
              (1, ["--db", "shop.sqlite", "--", "--zzzz"], 'tapbook: no car matches "--zzzz"\ntry fewer words; tapbook find lists all cars\n')],

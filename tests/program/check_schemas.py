@@ -95,6 +95,18 @@ def check_looking_after(folder):
     call(folder, "audit", "--db", "real.sqlite")
 
 
+def check_feeds(folder):
+    """One amplifier or several, a size named, chosen or not to be found, volts or none, with and without what stands beside."""
+    for size in ("4", "25mm2", "sae8", "choose"):
+        for load in (["--watts", "900", "--class", "d"], ["--amps", "80"], ["--watts", "900", "--efficiency", "0.8", "--constant-current"]):
+            call(folder, "feed", *load, "--metres", "5.5", "--size", size)
+    call(folder, "feed", "--watts", "20000", "--class", "ab", "--metres", "5.5", "--size", "18")
+    call(folder, "feed", "--watts", "20000", "--class", "ab", "--metres", "5.5", "--size", "choose", "--from", "metric")
+    call(folder, "feed", "500:d:1:8", "300:ab:0.5:10mm2", "--metres", "5", "--size", "1/0", "--charging-amps", "120", "--farads", "1", "--idle-amps", "2")
+    call(folder, "feed", "--amps", "80", "--metres", "5", "--size", "4", "--charging", "dc_converter", "--charging-amps", "150", "--return", "cable")
+    call(folder, "feed", "--amps", "80", "--metres", "5", "--size", "4/0", "--return-mohm", "0.5")
+
+
 with tempfile.TemporaryDirectory() as folder:
     call(folder, "demo")
     call(folder, "init", "--db", "real.sqlite", "--shop", "Bench")
@@ -131,6 +143,7 @@ with tempfile.TemporaryDirectory() as folder:
         for load in (["--amps", "30"], ["--amps", "400"], ["--watts", "800", "--class", "d"]):
             call(folder, "calc", "fuse", *cable, *load)
     call(folder, "calc", "fuse", "--awg", "22", "--amps", "3")
+    check_feeds(folder)
     call(folder, "calc", "holdup", "--farads", "1", "--amps", "100")
     call(folder, "calc", "holdup", "--farads", "1", "--watts", "1000", "--esr-ohms", "0.002")
     call(folder, "calc", "holdup", "--farads", "1", "--watts", "1500", "--esr-ohms", "0.05")
