@@ -144,6 +144,9 @@ class Catalog {
     JobReport check_job(int number, CheckList list, const JobChecks& checks, bool dry_run = false);
     JobReport plan_job(int number, const JobPlan& plan, const std::string& system, bool dry_run = false);
     JobReport read_at_job(int number, const JobReading& reading, const std::string& today, bool dry_run = false);
+    // The same for several places, in one step.
+    JobReport read_all_at_job(int number, std::span<const JobReading> readings, const std::string& today,
+                              bool dry_run = false);
     JobReport start_action(int number, const std::string& words, const std::string& today, bool dry_run = false);
     JobReport end_action(int number, int action, const std::string& today, bool dry_run = false);
     JobReport reopen_job(int number, bool dry_run = false);
@@ -183,6 +186,9 @@ class Catalog {
     // a part that is bought no more still lies there.
     enum class Retired { left_out, included };
     bool has_entry(EntryKind kind, std::string_view path, Retired retired = Retired::left_out) const;
+
+    // How many notes speak of a vehicle, withdrawn ones included, and the day of the newest; "" without any.
+    LedgerState ledger_state(std::string_view vehicle_path) const;
 
     // The record lines of all notes of a vehicle in id order: what would be exchanged.
     std::vector<std::string> note_lines(std::string_view vehicle_path) const;

@@ -138,8 +138,8 @@ void check_notes(RowCheck& check) {
 void check_entries(RowCheck& check) {
     for (const auto& [kind, word] : words_of<EntryKind>()) {
         const auto fields = fields_of(kind);
-        auto rows = check.database.prepare(
-            fmt::format("SELECT path, revision, shop, id, date{}, rest FROM {}", columns_of(fields, word), word));
+        auto rows = check.database.prepare(fmt::format("SELECT path, revision, shop, id, date{}, rest FROM {}",
+                                                       readable_columns(check.database, kind), word));
         while (rows.step()) {
             ++check.findings.report().entries;
             try {

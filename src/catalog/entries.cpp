@@ -41,6 +41,14 @@ StoredEntry read_entry(sqlite::Statement& rows, EntryKind kind) {
 
 }  // namespace
 
+std::string readable_columns(sqlite::Database& database, EntryKind kind) {
+    const auto version = database.user_version();
+    std::string columns;
+    for (const auto& field : fields_of(kind))
+        columns += fmt::format(", {}", field.since <= version ? field.stored : std::string_view("NULL"));
+    return columns;
+}
+
 std::string below_first(std::string_view path) {
     return fmt::format("{}/", path);
 }
@@ -53,7 +61,7 @@ std::vector<CurrentEntry> winning_entries(sqlite::Database& database, EntryKind 
     auto rows =
         database.prepare(fmt::format("SELECT path, revision, shop{}, rest FROM {} WHERE path >= ?1 AND path < ?2 ORDER "
                                      "BY path, revision DESC, shop DESC, id DESC",
-                                     column_list(kind), word_of(kind)));
+                                     readable_columns(database, kind), word_of(kind)));
     std::vector<CurrentEntry> found;
     std::set<std::string> shops_of_path;
     for (rows.bind_all(first, end); rows.step();) {
@@ -84,7 +92,7 @@ std::optional<StoredEntry> entry_before(sqlite::Database& database, EntryKind ki
     auto rows =
         database.prepare(fmt::format("SELECT path, revision, shop{}, rest FROM {} WHERE path = ?1 AND revision < ?2 "
                                      "ORDER BY revision DESC, shop DESC, id DESC LIMIT 1",
-                                     column_list(kind), word_of(kind)));
+                                     readable_columns(database, kind), word_of(kind)));
     rows.bind_all(path, revision);
     return rows.step() ? std::optional(read_entry(rows, kind)) : std::nullopt;
 }

@@ -42,6 +42,12 @@ struct ShelfConverter {
     Terms terms;
 };
 
+// The ledger of one vehicle, for the foot of a page.
+struct LedgerState {
+    std::int64_t notes = 0;
+    std::string newest;
+};
+
 struct JobFacts {
     CarFacts car;
     std::vector<ShelfConverter> converters;  // by path

@@ -27,12 +27,31 @@ struct JobRange {
     int first, last;
 };
 
+// The part of a plan that schema version 6 has first.
+constexpr std::int32_t first_version_with_install = 6;
+constexpr std::string_view install_columns =
+    ", turn_on, feed_mm, feed_size, feed_metal, feed_insulation, feed_in_engine_space, load, bridged, speaker_mw";
+
+void read_install(const sqlite::Statement& rows, int first, JobPlan& plan) {
+    plan.turn_on = text_or_empty(rows, first);
+    plan.feed_mm = rows.optional_integer(first + 1);
+    plan.feed_size = text_or_empty(rows, first + 2);
+    plan.feed_metal = parse_word<Metal>(text_or_empty(rows, first + 3));
+    plan.feed_insulation = parse_word<Insulation>(text_or_empty(rows, first + 4));
+    plan.feed_in_engine_space = rows.optional_integer(first + 5) == 1;
+    plan.load = text_or_empty(rows, first + 6);
+    plan.bridged = rows.optional_integer(first + 7) == 1;
+    plan.speaker_mw = rows.optional_integer(first + 8);
+}
+
 std::vector<ShopJob> job_heads(sqlite::Database& database, JobRange range) {
     std::vector<ShopJob> jobs;
+    const bool has_install = database.user_version() >= first_version_with_install;
     auto rows = database.prepare(
-        "SELECT number, code, state, started, closed, vehicle, year, system, customer, agreed, "
-        "car, initials, tap, converter, amplifier, lowest_mhz, planned_minutes, taken_minutes, "
-        "outcome, remarks FROM job WHERE number >= ?1 AND number <= ?2 ORDER BY number");
+        fmt::format("SELECT number, code, state, started, closed, vehicle, year, system, customer, agreed, "
+                    "car, initials, tap, converter, amplifier, lowest_mhz, planned_minutes, taken_minutes, "
+                    "outcome, remarks{} FROM job WHERE number >= ?1 AND number <= ?2 ORDER BY number",
+                    has_install ? install_columns : std::string_view()));
     for (rows.bind_all(range.first, range.last); rows.step();) {
         ShopJob job;
         job.number = static_cast<int>(rows.integer(0));
@@ -47,8 +66,12 @@ std::vector<ShopJob> job_heads(sqlite::Database& database, JobRange range) {
         job.agreed = text_or_empty(rows, 9);
         job.car = text_or_empty(rows, 10);
         job.initials = text_or_empty(rows, 11);
-        job.plan = {text_or_empty(rows, 12), text_or_empty(rows, 13), text_or_empty(rows, 14),
-                    rows.optional_integer(15), small(rows, 16)};
+        job.plan.tap = text_or_empty(rows, 12);
+        job.plan.converter = text_or_empty(rows, 13);
+        job.plan.amplifier = text_or_empty(rows, 14);
+        job.plan.lowest_mhz = rows.optional_integer(15);
+        job.plan.minutes = small(rows, 16);
+        if (has_install) read_install(rows, 20, job.plan);
         job.taken_minutes = small(rows, 17);
         job.outcome = parse_word<JobOutcome>(rows.optional_text(18).value_or(""));
         job.remarks = text_or_empty(rows, 19);
@@ -176,6 +199,27 @@ std::vector<ShopJob> read_range(sqlite::Database& database, JobRange range) {
     return jobs;
 }
 
+std::optional<std::int64_t> one_or_null(bool flag) {
+    return flag ? std::optional<std::int64_t>(1) : std::nullopt;
+}
+
+template <class Enum>
+std::optional<std::string> word_or_null(const std::optional<Enum>& value) {
+    return value ? std::optional(std::string(word_of(*value))) : std::nullopt;
+}
+
+void put_install(sqlite::Database& database, const ShopJob& job) {
+    const JobPlan& plan = job.plan;
+    auto put = database.prepare(
+        "UPDATE job SET turn_on = ?2, feed_mm = ?3, feed_size = ?4, feed_metal = ?5, feed_insulation = ?6, "
+        "feed_in_engine_space = ?7, load = ?8, bridged = ?9, speaker_mw = ?10 WHERE number = ?1");
+    put.bind_all(job.number, or_null(plan.turn_on), plan.feed_mm, or_null(plan.feed_size),
+                 word_or_null(plan.feed_metal), word_or_null(plan.feed_insulation),
+                 one_or_null(plan.feed_in_engine_space), or_null(plan.load), one_or_null(plan.bridged),
+                 plan.speaker_mw);
+    put.run();
+}
+
 }  // namespace
 
 std::vector<ShopJob> read_jobs(sqlite::Database& database) {
@@ -201,12 +245,12 @@ void put_job(sqlite::Database& database, const ShopJob& job) {
         "initials, tap, converter, amplifier, lowest_mhz, planned_minutes, taken_minutes, outcome, remarks) VALUES "
         "(?1, "
         "?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, ?20)");
-    const auto outcome = job.outcome ? std::optional(std::string(word_of(*job.outcome))) : std::optional<std::string>();
     put.bind_all(job.number, job.code, word_of(job.state), job.started, or_null(job.closed), job.vehicle, job.year,
                  job.system, or_null(job.customer), or_null(job.agreed), or_null(job.car), or_null(job.initials),
                  or_null(job.plan.tap), or_null(job.plan.converter), or_null(job.plan.amplifier), job.plan.lowest_mhz,
-                 job.plan.minutes, job.taken_minutes, outcome, or_null(job.remarks));
+                 job.plan.minutes, job.taken_minutes, word_or_null(job.outcome), or_null(job.remarks));
     put.run();
+    put_install(database, job);
     put_checks(database, job);
     put_visits(database, job);
     put_actions(database, job);

@@ -172,11 +172,16 @@ JobReport Catalog::plan_job(int number, const JobPlan& plan, const std::string& 
     });
 }
 
-JobReport Catalog::read_at_job(int number, const JobReading& reading, const std::string& today, bool dry_run) {
+JobReport Catalog::read_all_at_job(int number, std::span<const JobReading> readings, const std::string& today,
+                                   bool dry_run) {
     return changed_job(*state_, number, dry_run, [&](ShopJob& job) {
         need_open(job);
-        take_reading(job, reading, today);
+        for (const JobReading& reading : readings) take_reading(job, reading, today);
     });
+}
+
+JobReport Catalog::read_at_job(int number, const JobReading& reading, const std::string& today, bool dry_run) {
+    return read_all_at_job(number, {&reading, 1}, today, dry_run);
 }
 
 JobReport Catalog::start_action(int number, const std::string& words, const std::string& today, bool dry_run) {

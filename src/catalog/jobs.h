@@ -41,6 +41,16 @@ struct JobPlan {
     std::string tap, converter, amplifier;  // paths; converter may be "direct"; "" for not planned
     std::optional<std::int64_t> lowest_mhz;
     std::optional<int> minutes;  // to reach the tap
+
+    std::string turn_on;                  // path of a tap point, "converter" or "own-input"; "" for the best
+    std::optional<std::int64_t> feed_mm;  // main cable, one way, as measured on the car
+    std::string feed_size;                // as written: "4", "25mm2", "sae4"; "" for the thinnest good one
+    std::optional<Metal> feed_metal;
+    std::optional<Insulation> feed_insulation;
+    bool feed_in_engine_space = false;
+    std::string load;  // what hangs on one output, as written: "4//4"
+    bool bridged = false;
+    std::optional<std::int64_t> speaker_mw;  // continuous power of what hangs there
 };
 
 struct ShopJob {

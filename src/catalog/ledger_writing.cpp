@@ -68,7 +68,7 @@ LedgerWriting::Subject LedgerWriting::subject_of(const std::string& path) {
 LedgerWriting::Subject LedgerWriting::new_subject(const std::string& path) {
     auto vehicle = vehicle_number(database_, path_head(path, vehicle_depth));
     if (!vehicle) {
-        auto highest = database_.prepare("SELECT coalesce(max(vehicle), 0) + 1 FROM subject");
+        auto highest = database_.prepare(next_vehicle_number);
         highest.step();
         vehicle = highest.integer(0);
     }

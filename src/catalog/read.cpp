@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "catalog/ledger_rows.h"
 #include "catalog/state.h"
 
 namespace tapbook {
@@ -230,6 +231,16 @@ std::vector<std::string> Catalog::note_lines(std::string_view vehicle_path) cons
     std::sort(records.begin(), records.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
     for (const auto& [id, record] : records) lines.push_back(record_line(record));
     return lines;
+}
+
+LedgerState Catalog::ledger_state(std::string_view vehicle_path) const {
+    const auto vehicle = vehicle_number(state_->database, vehicle_path);
+    if (!vehicle) return {};
+    auto rows = state_->database.prepare("SELECT count(*), max(date) FROM note WHERE vehicle = ?1");
+    rows.bind_all(*vehicle);
+    rows.step();
+    const auto newest = rows.optional_integer(1);
+    return {rows.integer(0), newest ? day_text(*newest) : std::string()};
 }
 
 CatalogCounts Catalog::counts() const {

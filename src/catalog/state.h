@@ -41,6 +41,10 @@ std::vector<CurrentEntry> current_entries(sqlite::Database& database, EntryKind 
 std::vector<CurrentEntry> winning_entries(sqlite::Database& database, EntryKind kind, std::string_view first,
                                           std::string_view end);
 
+// The columns of an entry's own fields, each behind a comma, to be read from a file that may be older than some of
+// them: there such a column holds nothing.
+std::string readable_columns(sqlite::Database& database, EntryKind kind);
+
 // The highest (revision, shop, id) of a path below `revision`, as it was written; absent when there is none.
 std::optional<StoredEntry> entry_before(sqlite::Database& database, EntryKind kind, std::string_view path,
                                         std::int64_t revision);

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "cli/chosen.h"
+#include "cli/install_options.h"
 
 namespace tapbook {
 
@@ -35,26 +36,6 @@ CarFacts load_car(const Catalog& catalog, const Parsed& parsed, Session& session
     check_system(facts, parsed.text("--system").value_or(""));
     return facts;
 }
-
-namespace {
-
-Amplifier chosen_amplifier(const Catalog& catalog, const std::string& words) {
-    const auto all = catalog.amplifiers();
-    std::vector<std::string_view> codes;
-    for (const auto& amplifier : all) {
-        codes.push_back(amplifier.path);
-        if (amplifier.path == words || folded(amplifier.name) == folded(words)) return amplifier;
-    }
-    std::string list;
-    for (const auto code : codes) list += fmt::format("{}{}", list.empty() ? "" : ", ", code);
-    const auto near = nearest(words, codes);
-    throw NoAnswer(fmt::format("there is no amplifier \"{}\"", shown(words)),
-                   near           ? fmt::format("did you mean {}?", *near)
-                   : list.empty() ? "tapbook add FILE.toml puts amplifiers in"
-                                  : fmt::format("known are: {}", list));
-}
-
-}  // namespace
 
 std::string chosen_tap(const CarFacts& car, const std::string& system, const std::string& words) {
     if (words.empty()) return {};
@@ -104,7 +85,7 @@ Exit run_advise(Session& session, const Parsed& parsed) {
     session.database = reading_place(session);
     const Catalog catalog = Catalog::open(session.database, Access::read);
     JobFacts facts{load_car(catalog, parsed, session), catalog.converters(), {}, catalog.is_practice()};
-    if (const auto amplifier = parsed.text("--amp")) facts.amplifier = chosen_amplifier(catalog, *amplifier);
+    if (const auto amplifier = parsed.text("--amp")) facts.amplifier = known_amplifier(catalog, *amplifier);
     AdviseRequest request;
     request.system = parsed.text("--system").value_or("");
     if (request.system.empty() && facts.car.systems.size() > 1)

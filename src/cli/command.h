@@ -169,6 +169,7 @@ Exit run_rebuild(Session&, const Parsed&);
 Exit run_audit(Session&, const Parsed&);
 Exit run_where(Session&, const Parsed&);
 Exit run_feed(Session&, const Parsed&);
+Exit run_sheet(Session&, const Parsed&);
 Exit run_calc_swing(Session&, const Parsed&);
 Exit run_calc_level(Session&, const Parsed&);
 Exit run_calc_wire(Session&, const Parsed&);

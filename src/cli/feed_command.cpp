@@ -48,42 +48,30 @@ MainCable main_cable_of(const Parsed& parsed) {
     return {size, sold_sizes(system_of(size))};
 }
 
-std::optional<AverageDraw> average_of(const Parsed& parsed, const FeedReport& report) {
-    const AmplifierUse use = parsed.word<AmplifierUse>("--use").value_or(AmplifierUse::sub);
-    const auto idle = parsed.number("--idle-amps", 3, 0, 100'000);
-    AverageDraw draw{milliamps(idle.value_or(0)), use, music_share(use), idle.has_value()};
-    for (std::size_t i = 0; i < report.asked.size(); ++i) {
-        const auto& likely = report.answer.amplifiers[i].at.likely;
-        if (!report.asked[i].amplifier_class || !likely) return std::nullopt;
-        draw.current =
-            draw.current + average_current(likely->current, *report.asked[i].amplifier_class, draw.share, amps(0));
-    }
-    return draw;
-}
-
 std::optional<SpareCharging> spare_of(const Parsed& parsed, const std::optional<AverageDraw>& average) {
     const auto kind = parsed.word<ChargingSource>("--charging");
     const auto rating = parsed.number("--charging-amps", 3, 1, 1'000'000);
     if (kind && !rating) throw UsageError("--charging needs --charging-amps", "for example --charging-amps 120");
     if (!rating) return std::nullopt;
-    SpareCharging spare{kind.value_or(ChargingSource::alternator), milliamps(*rating),
-                        charging_reserve(kind.value_or(ChargingSource::alternator), milliamps(*rating)), std::nullopt};
-    if (average) spare.verdict = judge_reserve(average->current, spare.reserve);
-    return spare;
+    return spare_charging(kind.value_or(ChargingSource::alternator), milliamps(*rating), average);
 }
 
 std::optional<CapacitorBeside> capacitor_of(const Parsed& parsed, const FeedReport& report) {
     const auto typed = parsed.number("--farads", 6, 1, 100'000'000'000);
-    if (!typed) return std::nullopt;
-    constexpr DcVolts from = dc_volts(14.4), to = dc_volts(12.6);
-    const Farads capacitance = millionths(*typed);
-    return CapacitorBeside{capacitance, hold_up(capacitance, ohms(0), report.answer.total, from, to), from, to};
+    return typed ? std::optional(capacitor_beside(millionths(*typed), report)) : std::nullopt;
+}
+
+std::optional<Amps> typed_amps(const Parsed& parsed, std::string_view option, std::int64_t most) {
+    const auto typed = parsed.number(option, 3, 0, most);
+    return typed ? std::optional(milliamps(*typed)) : std::nullopt;
 }
 
 Feed feed_of(const Parsed& parsed, DcVolts supply, const CableSize& size) {
     const Metres length = millimetres(parsed.need_number("--metres", 3, 1, 100'000));
     const Ohms source = micro_ohms(parsed.number("--source-mohm", 3, 0, most_micro_ohms).value_or(0));
-    return {supply, source, {size, length}, {}, return_of(parsed), conditions_of(parsed)};
+    const Celsius temperature =
+        celsius(static_cast<double>(parsed.number("--celsius", 3, -60'000, 250'000).value_or(20'000)) / 1000);
+    return {supply, source, {size, length}, {}, return_of(parsed), conditions_of(parsed), temperature};
 }
 
 }  // namespace
@@ -98,19 +86,14 @@ Exit run_feed(Session& session, const Parsed& parsed) {
         feed.amplifiers.push_back(one.fed);
         asked.push_back(one.asked);
     }
-    SizeOrigin origin = SizeOrigin::named;
-    if (!cable.size) {
-        const auto chosen = thinnest_good(feed, cable.neighbours);
-        origin = chosen ? SizeOrigin::chosen : SizeOrigin::none_good;
-        if (chosen) feed.main.size = *chosen;
-    }
-    FeedReport report{feed, asked, judge_feed(feed), origin, next_size(feed, cable.neighbours), {}, {}, {}};
-    report.average = average_of(parsed, report);
+    FeedReport report = feed_report(std::move(feed), std::move(asked), cable.size, cable.neighbours);
+    report.average = average_draw(report, parsed.word<AmplifierUse>("--use").value_or(AmplifierUse::sub),
+                                  typed_amps(parsed, "--idle-amps", 100'000));
     report.spare = spare_of(parsed, report.average);
     report.capacitor = capacitor_of(parsed, report);
     session.answer(feed_text(report, session.screen), feed_json(report));
     const bool carried = report.answer.fused && report.answer.grade != FeedGrade::too_thin;
-    return carried && origin != SizeOrigin::none_good ? Exit::done : Exit::answer_is_no;
+    return carried && report.origin != SizeOrigin::none_good ? Exit::done : Exit::answer_is_no;
 }
 
 }  // namespace tapbook

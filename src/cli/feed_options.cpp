@@ -9,34 +9,6 @@ namespace {
 constexpr std::int64_t most_milliamps = 5'000'000;
 constexpr std::int64_t most_milliwatts = 20'000'000;
 
-std::optional<CableSize> metric_size(std::string_view typed) {
-    constexpr std::string_view unit = "mm2";
-    if (!typed.ends_with(unit)) return std::nullopt;
-    const auto read = scaled(typed.substr(0, typed.size() - unit.size()), 3);
-    const auto* area = std::get_if<std::int64_t>(&read);
-    if (area == nullptr || *area < 1 || *area > 1'000'000) return std::nullopt;
-    return thousandths_of_square_millimetre(*area);
-}
-
-std::optional<CableSize> read_size(std::string_view typed) {
-    constexpr std::string_view marked = "sae";
-    if (typed.starts_with(marked)) {
-        const SaeSize* size = find_sae_size(typed.substr(marked.size()));
-        return size == nullptr ? std::nullopt : std::optional<CableSize>(*size);
-    }
-    if (const auto gauge = parse_awg(typed)) return *gauge;
-    return metric_size(typed);
-}
-
-FedAmplifier drawing(const AskedAmplifier& asked, DcVolts supply, bool constant) {
-    const EfficiencyRange range = efficiency_of(asked.amplifier_class.value_or(AmplifierClass::ab));
-    const Ratio efficiency = asked.efficiency.value_or(range.likely);
-    FedAmplifier fed{*asked.output / efficiency, std::nullopt, std::nullopt};
-    if (constant) fed.draw = supply_current(*asked.output, efficiency, supply);
-    if (!asked.efficiency) fed.most_current = supply_current(*asked.output, range.low, supply);
-    return fed;
-}
-
 // The part of a word, as a number of thousandths.
 std::int64_t number_of_word(const std::string& word, std::string_view part, std::string_view what, std::int64_t most) {
     const auto read = scaled(part, 3);
@@ -69,7 +41,7 @@ TypedAmplifier amplifier_of_word(const std::string& word, DcVolts supply, bool c
     asked.amplifier_class = parse_word<AmplifierClass>(parts[1]);
     if (!asked.amplifier_class)
         throw UsageError(fmt::format("{}: \"{}\" is no class", shown(word), shown(parts[1])), "ab or d");
-    FedAmplifier fed = drawing(asked, supply, constant);
+    FedAmplifier fed = fed_amplifier(asked, supply, constant);
     const Metres length = millimetres(number_of_word(word, parts[2], "metres", 100'000));
     fed.branch = FeedCable{typed_size(word, parts[3]), length};
     return {asked, fed};
@@ -92,13 +64,13 @@ TypedAmplifier amplifier_of_options(const Parsed& parsed, DcVolts supply) {
         throw UsageError("--watts needs --class or --efficiency", "for example --watts 900 --class d");
     asked.output = milliwatts(*output);
     if (efficiency) asked.efficiency = thousandths(*efficiency);
-    return {asked, drawing(asked, supply, parsed.flag("--constant-current"))};
+    return {asked, fed_amplifier(asked, supply, parsed.flag("--constant-current"))};
 }
 
 }  // namespace
 
 CableSize typed_size(std::string_view option, const std::string& typed) {
-    const auto size = read_size(typed);
+    const auto size = parse_cable_size(typed);
     if (!size)
         throw UsageError(fmt::format("{}: \"{}\" is no size", shown(option), shown(typed)),
                          "write 4 or 1/0 for AWG, 25mm2 for metric cable, sae4 for cable marked SAE");

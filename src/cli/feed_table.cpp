@@ -23,6 +23,7 @@ std::span<const CommandSpec> feed_commands() {
           {"--insulation", "T", "degrees its insulation is rated for: 60, 75, 80, 90, 105, 125 or 200",
            spellings<Insulation>},
           {"--engine-space", "", "the cable passes through an engine space, 50 C"},
+          {"--celsius", "T", "temperature of the cable; 20 without it"},
           {"--supply", "V", "volts at the battery; 13.8 without it"},
           {"--source-mohm", "MOHM", "resistance of battery and charging system; 0 without it"},
           {"--return", "body|cable", "back through the body, or through cable like the one out"},

@@ -10,4 +10,7 @@ namespace tapbook {
 
 std::vector<OptionSpec> job_reading_options();
 
+// job reading --from: a file of readings into the job it names, in one step.
+Exit run_readings_file(Session& session, const Parsed& parsed);
+
 }  // namespace tapbook

@@ -1,8 +1,18 @@
 // The commands of a job: words, options, examples.
 #include "cli/command_tables.h"
 #include "cli/job_options.h"
+#include "cli/planning.h"
 
 namespace tapbook {
+
+namespace {
+
+std::vector<OptionSpec> with_dry_run(std::vector<OptionSpec> options) {
+    options.push_back(dry_run_option);
+    return options;
+}
+
+}  // namespace
 
 std::span<const CommandSpec> job_commands() {
     static const CommandSpec table[] = {
@@ -36,12 +46,7 @@ std::span<const CommandSpec> job_commands() {
          0,
          1,
          "choose tap, converter and amplifier; the steps by power phase, each reading with its predicted range",
-         {{"--tap", "TAP", "the tap point; the best one without it"},
-          {"--converter", "CONVERTER", "the part; the best that fits without it"},
-          {"--amp", "AMPLIFIER", "the amplifier that is fed"},
-          {"--lowest-hz", "HERTZ", "lowest note played; 30 for a subwoofer, 60 for full range"},
-          {"--system", "CODE", "the sound system, when it was found out since"},
-          dry_run_option},
+         with_dry_run(plan_options()),
          {},
          run_job_plan},
         {"job reading",

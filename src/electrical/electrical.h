@@ -5,6 +5,7 @@
 #include "electrical/adding.h"            // IWYU pragma: export
 #include "electrical/ampacity.h"          // IWYU pragma: export
 #include "electrical/amplifier.h"         // IWYU pragma: export
+#include "electrical/battery_drain.h"     // IWYU pragma: export
 #include "electrical/cable_fuse.h"        // IWYU pragma: export
 #include "electrical/charging_reserve.h"  // IWYU pragma: export
 #include "electrical/conductor.h"         // IWYU pragma: export
@@ -13,6 +14,7 @@
 #include "electrical/coupling.h"          // IWYU pragma: export
 #include "electrical/feed.h"              // IWYU pragma: export
 #include "electrical/feed_network.h"      // IWYU pragma: export
+#include "electrical/feed_report.h"       // IWYU pragma: export
 #include "electrical/feed_size.h"         // IWYU pragma: export
 #include "electrical/hold_up.h"           // IWYU pragma: export
 #include "electrical/laws.h"              // IWYU pragma: export
@@ -20,6 +22,7 @@
 #include "electrical/level_chain.h"       // IWYU pragma: export
 #include "electrical/meter.h"             // IWYU pragma: export
 #include "electrical/named.h"             // IWYU pragma: export
+#include "electrical/output_load.h"       // IWYU pragma: export
 #include "electrical/output_stage.h"      // IWYU pragma: export
 #include "electrical/quantity.h"          // IWYU pragma: export
 #include "electrical/rating.h"            // IWYU pragma: export
@@ -29,4 +32,5 @@
 #include "electrical/supply_current.h"    // IWYU pragma: export
 #include "electrical/swing.h"             // IWYU pragma: export
 #include "electrical/tone_reading.h"      // IWYU pragma: export
+#include "electrical/turn_on.h"           // IWYU pragma: export
 #include "electrical/units.h"             // IWYU pragma: export

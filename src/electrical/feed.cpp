@@ -11,7 +11,8 @@ namespace {
 
 // Ohms of the cable, out and, where it comes back through its equal, back.
 Ohms ohms_of(const FeedCable& cable, const Feed& feed) {
-    const Ohms out = length_resistance(cable_resistance(cable.size, feed.conditions.metal).per_metre, cable.length);
+    const Ohms out = length_resistance(cable_resistance(cable.size, feed.conditions.metal, feed.temperature).per_metre,
+                                       cable.length);
     return std::holds_alternative<EqualCableReturn>(feed.back) ? out * 2.0 : out;
 }
 

@@ -45,6 +45,7 @@ struct Feed {
     std::vector<FedAmplifier> amplifiers;
     FeedReturn back = BodyReturn{};
     CableConditions conditions = {};
+    Celsius temperature = celsius(20);  // of the conductors
 };
 
 enum class FeedGrade { good, care, too_thin };

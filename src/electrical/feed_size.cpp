@@ -36,9 +36,9 @@ SquareMillimetres cross_section(const CableSize& size) {
     return std::get<SquareMillimetres>(size);
 }
 
-CableResistance cable_resistance(const CableSize& size, Metal metal) {
-    if (const Awg* gauge = std::get_if<Awg>(&size)) return resistance(*gauge, celsius(20), metal);
-    return resistance(cross_section(size), celsius(20), metal);
+CableResistance cable_resistance(const CableSize& size, Metal metal, Celsius temperature) {
+    if (const Awg* gauge = std::get_if<Awg>(&size)) return resistance(*gauge, temperature, metal);
+    return resistance(cross_section(size), temperature, metal);
 }
 
 std::optional<Ampacity> cable_ampacity(const CableSize& size, const CableConditions& conditions) {

@@ -29,8 +29,8 @@ SizeSystem system_of(const CableSize& size);
 // Cross-section: of the solid conductor (AWG), nominal (metric), least (SAE).
 SquareMillimetres cross_section(const CableSize& size);
 
-// Ohms per metre at 20 C. SAE sizes are computed from their least area as unprinted metric ones are.
-CableResistance cable_resistance(const CableSize& size, Metal metal);
+// Ohms per metre. SAE sizes are computed from their least area as unprinted metric ones are.
+CableResistance cable_resistance(const CableSize& size, Metal metal, Celsius temperature = celsius(20));
 
 // Amps it may carry; absent below 18 AWG.
 std::optional<Ampacity> cable_ampacity(const CableSize& size, const CableConditions& conditions);

@@ -23,6 +23,7 @@ struct KelvinsTag {};
 struct CelsiusTag {
     using Difference = KelvinsTag;
 };
+struct AmpHoursTag {};
 struct RatioTag {};
 struct GainTag {};
 struct LevelTag {
@@ -47,6 +48,7 @@ using Farads = Quantity<FaradsTag>;
 using Henries = Quantity<HenriesTag>;
 using Kelvins = Quantity<KelvinsTag>;                // a difference of temperatures
 using Celsius = Quantity<CelsiusTag>;                // a temperature
+using AmpHours = Quantity<AmpHoursTag>;              // charge of a battery
 using Ratio = Quantity<RatioTag>;                    // volts per volt, or a plain fraction
 using Gain = Quantity<GainTag>;                      // a difference of levels, dB
 using Level = Quantity<LevelTag>;                    // a point, dB above 1 V RMS
@@ -78,6 +80,8 @@ inline constexpr Unit<FaradsTag> farads;
 inline constexpr Unit<FaradsTag, 1, 1000000> microfarads;
 inline constexpr Unit<HenriesTag> henries;
 inline constexpr Unit<HenriesTag, 1, 1000> millihenries;
+inline constexpr Unit<AmpHoursTag> amp_hours;
+inline constexpr Unit<AmpHoursTag, 1, 1000> milliamp_hours;
 inline constexpr Unit<KelvinsTag> kelvins;
 inline constexpr Unit<CelsiusTag> celsius;
 inline constexpr Unit<RatioTag> ratio;

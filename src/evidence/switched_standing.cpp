@@ -1,10 +1,33 @@
 // Three questions voted one by one: when the circuit is live, the conductor's colour, the connector.
 #include "evidence/switched_standing.h"
 
+#include <algorithm>
+
 #include "evidence/noted_text.h"
 #include "evidence/reliance.h"
 
 namespace tapbook {
+namespace {
+
+// For each position of the key what the newest of the notes relied on read there.
+KeyVolts newest_volts(const std::vector<NoteReference>& relied_on, std::span<const Note* const> notes) {
+    std::vector<const Note*> supporting;
+    for (const Note* note : notes) {
+        const auto is_it = [&](const NoteReference& reference) { return reference.id == note->id; };
+        if (std::any_of(relied_on.begin(), relied_on.end(), is_it)) supporting.push_back(note);
+    }
+    std::sort(supporting.begin(), supporting.end(), [](const Note* a, const Note* b) { return is_newer(*a, *b); });
+    KeyVolts volts;
+    for (const Note* note : supporting) {
+        if (!volts.off) volts.off = note->key_off;
+        if (!volts.accessory) volts.accessory = note->accessory;
+        if (!volts.run) volts.run = note->run;
+        if (!volts.crank) volts.crank = note->crank;
+    }
+    return volts;
+}
+
+}  // namespace
 
 SwitchedStanding switched_standing(std::span<const Note> notes, const KnownShops& known, std::optional<int> year,
                                    int withdrawn, std::optional<ConnectorSide> side,
@@ -32,6 +55,7 @@ SwitchedStanding switched_standing(std::span<const Note> notes, const KnownShops
     if (standing.circuit.value) standing.live = parse_word<SwitchedClass>(*standing.circuit.value);
     if (standing.wire.value) standing.colour = wire_colour_from_code(*standing.wire.value);
     standing.relied_on = relied_on(standing.circuit, classes, all);
+    if (standing.live) standing.volts = newest_volts(standing.relied_on, all);
     return standing;
 }
 

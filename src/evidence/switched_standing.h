@@ -20,6 +20,7 @@ struct SwitchedStanding {
     int other_side_notes = 0;  // say nothing on wire and connector
     bool altered = false;
     std::vector<NoteReference> relied_on;  // support the settled class (any class when none is), best method first
+    KeyVolts volts;                        // each as the newest note read it that supports the settled class
 };
 
 // Notes of another kind than `switched` are left out; one whose volts were not all read has no say on the class.

@@ -4,5 +4,6 @@
 #include "files/batch_reader.h"
 #include "files/batch_writer.h"
 #include "files/job_reader.h"
+#include "files/readings_reader.h"
 #include "files/toml.h"
 #include "files/typed_note.h"

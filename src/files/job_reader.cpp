@@ -43,6 +43,10 @@ void read_item(std::string_view typed, const SourcePlace& place, JobChecks& chec
     if (*answer == CheckAnswer::bad && (words.empty() || !item))
         return complaints.add(place, fmt::format("{}: bad in what way?", name),
                               item ? fmt::format("write {}=bad:WORDS", name) : "name each bad item by itself");
+    const bool twice = item ? std::any_of(checks.entries.begin(), checks.entries.end(),
+                                          [&](const CheckEntry& entry) { return entry.item == *item; })
+                            : checks.rest.has_value();
+    if (twice) return complaints.add(place, fmt::format("{} is answered twice", name), "answer each item once");
     if (item)
         checks.entries.push_back({*item, *answer, nfc(words)});
     else

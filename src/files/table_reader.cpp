@@ -72,7 +72,7 @@ struct Reading {
             return std::nullopt;
         }
         if (text.size() > most_text_bytes) {
-            complain(item.place, fmt::format("is longer than {} bytes", most_text_bytes));
+            complain(item.place, fmt::format("is longer than {} bytes", most_text_bytes), "shorten it");
             return std::nullopt;
         }
         const bool zero = text.find('\0') != std::string::npos;  // no record can hold it

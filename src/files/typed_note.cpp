@@ -85,7 +85,7 @@ Values read_typed_note(NoteKind kind, std::span<const TypedField> typed) {
     for (const auto& one : typed) {
         if (!applies_to(*one.field, kind)) {
             complaints.add(place, fmt::format("{} does not belong to {}", one.option, kind_words(kind)),
-                           fmt::format("it is {}", one.field->field.meaning));
+                           fmt::format("it says: {}", one.field->field.meaning));
             continue;
         }
         Field field = one.field->field;

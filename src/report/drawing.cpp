@@ -10,7 +10,7 @@ namespace tapbook {
 namespace {
 
 constexpr std::size_t most = 8;
-constexpr double title_font = 15, code_room = 120;
+constexpr double title_font = 15, code_room = 120, legend_gap = 7;
 
 void refuse_too_many(const InstallDrawing& drawing) {
     if (drawing.pairs.empty() || drawing.pairs.size() > most)
@@ -27,12 +27,15 @@ void place_title(const InstallDrawing& drawing, DrawingComposer& page) {
     page.label(drawing.code, {page.right() - code_room, drawing_margin - 4, code_room, 20}, Side::right);
 }
 
-void place_legend(DrawingComposer& page) {
+// Below the last row; the paper ends under it, so that a small plan leaves no blank third.
+void place_legend(const DrawingColumns& columns, DrawingComposer& page) {
+    const double top = columns.feed_top + feed_height + legend_gap;
     const double width = page.right() - drawing_margin;
     page.text(
         "Hatching: stripe colours. Rounded box on a line: what the meter should read there. Filled cavity: +, "
         "barred cavity: \u2212.",
-        {drawing_margin, page.bottom() - 11, width, drawing_line}, drawing_font, DrawnWeight::plain);
+        {drawing_margin, top, width, drawing_line}, drawing_font, DrawnWeight::plain);
+    page.layout().height = top + drawing_line + drawing_margin - legend_gap;
 }
 
 }  // namespace
@@ -46,7 +49,7 @@ DrawingLayout lay_out(const InstallDrawing& drawing, DrawingPage size) {
     place_converter(drawing, columns, page);
     place_amplifier(drawing, columns, page);
     place_supply(drawing, columns, page);
-    place_legend(page);
+    place_legend(columns, page);
     return page.layout();
 }
 

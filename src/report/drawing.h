@@ -66,8 +66,9 @@ struct DrawnChannel {
     std::string expected;
 };
 
-// Where the turn-on conductor begins: in a box of its own, or at the converter. REQUIRES: a converter for the latter.
-enum class TurnOnBegins { own_source, converter };
+// Where the turn-on conductor begins: in a box of its own, or at the converter (REQUIRES one); none: there is no such
+// conductor, and the box of the source says why.
+enum class TurnOnBegins { own_source, converter, none };
 
 struct DrawnTurnOn {
     TurnOnBegins begins = TurnOnBegins::own_source;
@@ -99,7 +100,8 @@ struct InstallDrawing {
 
 enum class DrawingPage { letter, a4 };  // both lying on their long side
 
-// One self-contained SVG document, the same bytes for the same value. No text is smaller than 11 points on the page; a
+// One self-contained SVG document as wide as the page and as high as it needs, at most the page; the same bytes for the
+// same value. No text is smaller than 11 points on the page; a
 // text with too little room is wrapped, then cut with an ellipsis, and its box tells all of it in a <title>. Control
 // and direction-changing characters of any text are left out.
 // REQUIRES: 1 to 8 pairs, at most 8 lines, 1 to 8 channels; throws std::invalid_argument otherwise.

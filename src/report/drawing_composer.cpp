@@ -64,7 +64,7 @@ std::string headline(const DrawnBox& box) {
 }
 
 DrawingComposer::DrawingComposer(DrawingPage page)
-    : layout_{page_size(page).width, page_size(page).height, {}, {}, {}, {}, {}} {}
+    : layout_{page_size(page).width, page_size(page).height, {}, {}, {}, {}, {}, {}} {}
 
 void DrawingComposer::box(PlacedKind kind, const DrawnRect& at, const DrawnBox& words) {
     layout_.boxes.push_back({kind, at, all_words(words)});

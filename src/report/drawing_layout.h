@@ -62,12 +62,22 @@ struct PlacedConductor {
     std::optional<WireColour> colour = std::nullopt;
 };
 
+enum class SymbolKind { ground, fuse, battery };
+
+struct PlacedSymbol {
+    SymbolKind kind;
+    DrawnRect at;  // symbol_width by symbol_height
+};
+
+inline constexpr double symbol_width = 24, symbol_height = 20;
+
 struct DrawingLayout {
     double width, height;
     std::vector<PlacedBox> boxes;
     std::vector<PlacedText> texts;
     std::vector<PlacedCavity> cavities;
     std::vector<PlacedConductor> conductors;
+    std::vector<PlacedSymbol> symbols = {};
     std::vector<DrawnPoint> cautions;  // tips of the warning triangles, 9 wide and 9 high below the tip
 };
 
@@ -81,5 +91,7 @@ std::string write_svg(const DrawingLayout& layout);
 
 // One conductor with its outline and its stripes as diagonal hatching.
 std::string conductor_svg(const PlacedConductor& conductor);
+
+std::string symbol_svg(const PlacedSymbol& symbol);
 
 }  // namespace tapbook

@@ -9,6 +9,7 @@ namespace tapbook {
 namespace {
 
 constexpr double source_width = 215, battery_width = 160, fuse_width = 150, between = 22, tag_gap = 8;
+constexpr double symbol_indent = symbol_width + 8;
 constexpr double turn_on_share = 0.22, feed_share = 0.5, ground_share = 0.78;  // of the amplifier's lower edge
 
 double at_share(const DrawnRect& box, double share) {
@@ -24,6 +25,11 @@ void place_words(const DrawnBox& words, const DrawnRect& at, double left, Drawin
     page.lines(words, inside_of(at, left));
 }
 
+// In the upper left corner of a box whose words leave room for it.
+void place_symbol(SymbolKind kind, const DrawnRect& at, DrawingComposer& page) {
+    page.layout().symbols.push_back({kind, {at.left + 4, at.top + 4, symbol_width, symbol_height}});
+}
+
 // Tags one behind another on the horizontal conductor from `left` to `right`.
 void place_tags(double left, double right, double y, std::string_view words, std::string_view expected,
                 DrawingComposer& page) {
@@ -36,6 +42,11 @@ void place_tags(double left, double right, double y, std::string_view words, std
 
 void place_turn_on(const InstallDrawing& drawing, const DrawingColumns& columns, DrawingComposer& page) {
     const DrawnTurnOn& turn_on = drawing.turn_on;
+    if (turn_on.begins == TurnOnBegins::none) {
+        place_words(turn_on.source, {drawing_margin, columns.turn_on_top, source_width, turn_on_height}, box_padding,
+                    page);
+        return;
+    }
     const double y = columns.turn_on_top + turn_on_height / 2, bottom = columns.amplifier.bottom();
     const double end = at_share(columns.amplifier, turn_on_share);
     const bool from_converter = turn_on.begins == TurnOnBegins::converter && drawing.converter.has_value();
@@ -58,8 +69,10 @@ void place_feed(const InstallDrawing& drawing, const DrawingColumns& columns, Dr
     page.conductor(PlacedConductorKind::heavy, "feed before the fuse", {{battery.right(), y}, {fuse.left, y}});
     page.conductor(PlacedConductorKind::heavy, "feed",
                    {{fuse.right(), y}, {end, y}, {end, columns.amplifier.bottom()}});
-    place_words(drawing.feed.battery, battery, box_padding, page);
-    place_words(drawing.feed.fuse, fuse, box_padding, page);
+    place_words(drawing.feed.battery, battery, symbol_indent, page);
+    place_words(drawing.feed.fuse, fuse, symbol_indent, page);
+    place_symbol(SymbolKind::battery, battery, page);
+    place_symbol(SymbolKind::fuse, fuse, page);
     const DrawnPoint beside{fuse.right() + tag_gap, y};
     const double room = end - 3 - beside.x - tag_gap, apart = 11.5;
     page.tag(PlacedKind::tag, drawing.feed.cable, {beside.x, y - apart}, tag_height + 2, room);
@@ -72,7 +85,8 @@ void place_ground(const InstallDrawing& drawing, const DrawingColumns& columns, 
     const DrawnRect at{left, columns.turn_on_top, page.right() - left,
                        columns.feed_top + feed_height - columns.turn_on_top};
     page.conductor(PlacedConductorKind::heavy, "ground", {{x, columns.amplifier.bottom()}, {x, at.top}});
-    place_words(drawing.ground, at, box_padding, page);
+    place_words(drawing.ground, at, symbol_indent, page);
+    place_symbol(SymbolKind::ground, at, page);
 }
 
 }  // namespace

@@ -96,6 +96,7 @@ std::string write_svg(const DrawingLayout& layout) {
         if (cavity.mark == CavityMark::none) out += cavity_svg(cavity);
     for (const auto& cavity : layout.cavities)
         if (cavity.mark != CavityMark::none) out += cavity_svg(cavity);
+    for (const auto& symbol : layout.symbols) out += symbol_svg(symbol);
     for (const auto& tip : layout.cautions) out += caution_svg(tip);
     for (const auto& text : layout.texts) out += text_svg(text);
     return out + "</svg>\n";

@@ -115,7 +115,8 @@ void print_main_fuse(Paper& paper, const FeedReport& report) {
         paper.line(0, "care      ", "the engine-space factor of this insulation could not be confirmed");
     paper.caution(0, "fuse",
                   "It protects the cable, not the amplifier. It stays out until everything is connected, battery "
-                  "negative comes off first and goes on last but for this fuse.");
+                  "negative comes off first and goes on last but for this fuse. Between two batteries a fuse stands at "
+                  "both ends.");
 }
 
 void print_return(Paper& paper, const FeedReport& report) {
@@ -140,6 +141,8 @@ void print_size(Paper& paper, const FeedReport& report) {
         Weight::strong);
     std::string text = fmt::format("{} {}, {:g} m one way", size_words(feed.main.size),
                                    metal_words(feed.conditions.metal), feed.main.length.in(metres));
+    if (feed.temperature > celsius(20) || feed.temperature < celsius(20))
+        text += fmt::format(", at {:g} C", feed.temperature.in(celsius));
     if (report.origin == SizeOrigin::chosen) text += "; the thinnest that is good and has its fuses";
     if (report.origin == SizeOrigin::none_good) text += "; no size of the list is good: this is the thickest";
     paper.line(0, "cable     ", text);

@@ -66,7 +66,11 @@ void write_plan(Json& json, const JobPlan& plan) {
     json.member("amplifier", or_null(plan.amplifier));
     json.member_number("lowest_hz",
                        plan.lowest_mhz ? std::optional(static_cast<double>(*plan.lowest_mhz) / 1000) : std::nullopt);
-    json.member("minutes", plan.minutes).end_object();
+    json.member("minutes", plan.minutes).member("turn_on", or_null(plan.turn_on));
+    json.member_number("feed_m",
+                       plan.feed_mm ? std::optional(static_cast<double>(*plan.feed_mm) / 1000) : std::nullopt);
+    json.member("feed_size", or_null(plan.feed_size)).member("load", or_null(plan.load));
+    json.key("bridged").flag(plan.bridged).end_object();
 }
 
 }  // namespace

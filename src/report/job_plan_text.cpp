@@ -3,26 +3,24 @@
 #include <fmt/format.h>
 
 #include "report/job_report.h"
+#include "report/sheet_words.h"
 
 namespace tapbook {
 namespace {
-
-std::string volts(std::int64_t millivolts) {
-    return fmt::format("{:.1f}", static_cast<double>(millivolts) / 1000);
-}
-
-std::string range_words(const MillivoltRange& range) {
-    if (range.low && range.high) return fmt::format("{} to {} V", volts(*range.low), volts(*range.high));
-    if (range.low) return fmt::format("{} V or more", volts(*range.low));
-    if (range.high) return fmt::format("up to {} V", volts(*range.high));
-    return "not predicted: read it";
-}
 
 std::string option_of(std::string_view field) {
     std::string name(field.substr(0, field.size() - std::string_view("_v").size()));
     for (char& c : name)
         if (c == '_') c = '-';
     return "--" + name;
+}
+
+void print_fact(Paper& paper, const SheetFact& fact) {
+    std::string value = fact.value;
+    if (fact.verdict) value += fmt::format(" ({})", word_of(*fact.verdict));
+    paper.line(2, fmt::format("{:<10}", fact.label), value);
+    for (const auto& conductor : fact.conductors) paper.line(12, "", conductor_text(conductor));
+    for (const auto& line : fact.rests_on) paper.line(12, "", line);
 }
 
 void print_step(Paper& paper, const PlanStep& step, int number) {
@@ -53,15 +51,10 @@ std::string job_plan_text(const JobPlanAnswer& answer, const Screen& screen) {
                               answer.vehicle.model, answer.vehicle.body,
                               job.year ? fmt::format(" {}", *job.year) : std::string(), job.system,
                               answer.practice ? "   [practice]" : ""));
-    paper.line(2, "tap       ", std::string(place_in_job(answer.plan.tap)));
-    paper.line(2, "pair      ", standing_line(answer.tap.tap.pair));
-    if (const std::string polarity = polarity_line(answer.tap.tap.pair); !polarity.empty())
-        paper.line(2, "polarity  ", polarity);
-    paper.line(2, "converter ",
-               answer.part.converter == "direct"
-                   ? std::string("none: the amplifier's own speaker-level input")
-                   : fmt::format("{} ({})", answer.part.converter, word_of(answer.part.verdict)));
-    paper.line(2, "amplifier ", answer.amplifier ? answer.amplifier->path : std::string("not said (--amp)"));
+    for (const auto& fact : sheet_facts({answer, {}, {}, {}, {}, {}, {}})) print_fact(paper, fact);
+    for (const auto& finding : answer.install.plan_findings)
+        if (finding.effect == Effect::stop || finding.effect == Effect::care)
+            paper.line(2, fmt::format("{:<10}", word_of(finding.effect)), finding.says);
     std::optional<PowerPhase> phase;
     int number = 0;
     for (const auto& step : answer.steps) {
@@ -97,7 +90,9 @@ std::string job_plan_json(const JobPlanAnswer& answer) {
         }
         json.end_list().end_object();
     }
-    json.end_list().key("written").flag(answer.written).end_object();
+    json.end_list().key("install");
+    write_install(json, answer.install);
+    json.key("written").flag(answer.written).end_object();
     return json_answer("job.plan", json.take());
 }
 

@@ -36,11 +36,16 @@ std::string job_plan_json(const JobPlanAnswer& answer);
 std::string reading_text(const ReadingAnswer& answer, const Screen& screen);
 std::string reading_json(const ReadingAnswer& answer);
 
+// Those of one file, one after another.
+std::string readings_text(std::span<const ReadingAnswer> answers, const Screen& screen);
+std::string readings_json(const JobReport& report, std::span<const ReadingAnswer> answers);
+
 std::string job_close_text(const JobCloseReport& report, const JobScreen& head, const Screen& screen);
 std::string job_close_json(const JobCloseReport& report);
 
 // Shared by the JSON of jobs.
 void write_job(Json& json, const ShopJob& job);
 void write_readings(Json& json, const Values& readings);  // "readings": {...}
+void write_install(Json& json, const Install& install);
 
 }  // namespace tapbook

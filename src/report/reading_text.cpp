@@ -98,8 +98,9 @@ std::string reading_text(const ReadingAnswer& answer, const Screen& screen) {
     return paper.take();
 }
 
-std::string reading_json(const ReadingAnswer& answer) {
-    Json json;
+namespace {
+
+void write_reading(Json& json, const ReadingAnswer& answer) {
     json.begin_object().member("job", std::optional(answer.job.number)).member("code", answer.path);
     json.member("kind", word_of(answer.kind));
     write_readings(json, answer.readings);
@@ -132,7 +133,31 @@ std::string reading_json(const ReadingAnswer& answer) {
             .end_object();
     json.end_list().member("catalog", answer.catalog_line).member("to_read", answer.to_read);
     json.key("written").flag(answer.written).end_object();
+}
+
+}  // namespace
+
+std::string reading_json(const ReadingAnswer& answer) {
+    Json json;
+    write_reading(json, answer);
     return json_answer("job.reading", json.take());
+}
+
+std::string readings_text(std::span<const ReadingAnswer> answers, const Screen& screen) {
+    std::string text;
+    for (const auto& answer : answers) text += (text.empty() ? "" : "\n") + reading_text(answer, screen);
+    if (!text.empty()) return text;
+    Paper paper(screen);
+    paper.line(0, "", "The file holds no reading: nothing was written.");
+    return paper.take();
+}
+
+std::string readings_json(const JobReport& report, std::span<const ReadingAnswer> answers) {
+    Json json;
+    json.begin_object().member("job", std::optional(report.job.number)).key("readings").begin_list();
+    for (const auto& answer : answers) write_reading(json, answer);
+    json.end_list().key("written").flag(report.written).end_object();
+    return json_answer("job.readings", json.take());
 }
 
 }  // namespace tapbook

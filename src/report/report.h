@@ -7,6 +7,7 @@
 
 #include "electrical/electrical.h"
 #include "report/calculations.h"
+#include "report/drawing.h"
 #include "report/feed_report.h"
 #include "report/job_report.h"
 #include "report/json.h"
@@ -14,6 +15,7 @@
 #include "report/look_after_report.h"
 #include "report/notes_report.h"
 #include "report/screen.h"
+#include "report/sheet.h"
 #include "rules/rules.h"
 
 namespace tapbook {

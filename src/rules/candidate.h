@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "rules/effective_output.h"
+#include "rules/install.h"
 
 namespace tapbook {
 
@@ -37,6 +38,11 @@ struct Candidate {
     const Amplifier* amplifier = nullptr;  // nullptr: nobody has chosen one
     LevelChain chain = {};                 // REQUIRES: of this tap, converter and amplifier
     int pairs = 1;                         // the converter takes on this job
+    // What the rules about the whole install read; nullptr while only the tap and the part are judged.
+    const TurnOnFacts* turn_on = nullptr;
+    const FeedFacts* feed = nullptr;
+    const LoadFacts* load = nullptr;
+    const PlanFacts* plan = nullptr;
 };
 
 }  // namespace tapbook

@@ -54,5 +54,9 @@ std::span<const Column> car_columns();        // vehicle, system, circuit
 std::span<const Column> tap_columns();        // tap, signal, job
 std::span<const Column> converter_columns();  // converter
 std::span<const Column> chain_columns();      // level, amplifier
+std::span<const Column> turn_on_columns();    // turn_on
+std::span<const Column> feed_columns();       // feed
+std::span<const Column> load_columns();       // load
+std::span<const Column> plan_columns();       // plan
 
 }  // namespace tapbook

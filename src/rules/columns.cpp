@@ -13,7 +13,8 @@ namespace {
 
 std::vector<Column> whole_table() {
     std::vector<Column> all;
-    for (const auto part : {car_columns(), tap_columns(), converter_columns(), chain_columns()})
+    for (const auto part : {car_columns(), tap_columns(), converter_columns(), chain_columns(), turn_on_columns(),
+                            feed_columns(), load_columns(), plan_columns()})
         all.insert(all.end(), part.begin(), part.end());
     return all;
 }
@@ -76,6 +77,11 @@ std::string full_name(const Column& column) {
 bool is_of_tap(std::string_view relation) {
     constexpr std::array<std::string_view, 6> of_tap = {"vehicle", "system", "circuit", "tap", "signal", "job"};
     return std::find(of_tap.begin(), of_tap.end(), relation) != of_tap.end();
+}
+
+bool is_of_install(std::string_view relation) {
+    constexpr std::array<std::string_view, 4> of_install = {"turn_on", "feed", "load", "plan"};
+    return std::find(of_install.begin(), of_install.end(), relation) != of_install.end();
 }
 
 std::vector<sqlite::Relation> column_relations() {

@@ -13,7 +13,8 @@
 namespace tapbook {
 
 struct Column {
-    std::string_view relation;  // vehicle system circuit tap signal job converter level amplifier
+    std::string_view
+        relation;  // vehicle system circuit tap signal job converter level amplifier turn_on feed load plan
     std::string_view name;
     std::string_view type;                   // INTEGER, REAL or TEXT
     std::string_view unit;                   // "V", "Hz", ..., "yes/no" (1 or 0), "count", "word", "text"
@@ -42,6 +43,10 @@ std::string full_name(const Column& column);
 
 // May a rule read this relation when the tap alone is judged?
 bool is_of_tap(std::string_view relation);
+
+// Is it one of the relations of the whole install: turn_on, feed, load, plan? A rule that reads one of them is asked
+// for what it is about only.
+bool is_of_install(std::string_view relation);
 
 // The relations in order, as the sandbox wants them.
 std::vector<sqlite::Relation> column_relations();

@@ -1,158 +1,67 @@
-// The order of work. Source: common practice; the waiting time is the vehicle's own where it is recorded, and the
-// published "up to 5 minutes" (NHTSA interim guidance for responders) where it is not.
+// The plan put together: the install judged, the conductors counted, the steps ordered, the whole looked at once more.
 #include "rules/job_plan.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+
+#include "rules/judge_install.h"
+#include "rules/plan_order.h"
+#include "rules/plan_steps.h"
 
 namespace tapbook {
 namespace {
 
-constexpr double bass_tone_hz = 50;
-
-Caution caution_of(Hazard hazard) {
-    const auto text = hazard_text(hazard);
-    return {std::string(text.title), std::string(text.caution)};
+std::string settled_text(const Standing& standing) {
+    return standing.value.value_or("");
 }
 
-bool any_of_hazards(const TapPoint& tap, std::initializer_list<Hazard> wanted) {
-    return std::any_of(wanted.begin(), wanted.end(), [&](Hazard hazard) {
-        return std::find(tap.hazards.begin(), tap.hazards.end(), hazard) != tap.hazards.end();
-    });
+PlannedConductor conductor(const TapFacts& tap, std::string use, std::string cavity, std::optional<WireColour> colour) {
+    return {tap.code, std::move(use), tap.tap.place, tap.tap.connector, std::move(cavity), colour};
 }
 
-class Planner {
-  public:
-    Planner(const ShopJob& job, const Advice& advice, const JudgedCandidate& part)
-        : advice_(advice), tap_(advice.tap.tap) {
-        answer_.job = job;
-        answer_.plan = plan_of(advice, part);
-        answer_.job.plan = answer_.plan;
-        answer_.vehicle = advice.vehicle;
-        answer_.tap = advice.tap;
-        answer_.part = part;
-        answer_.amplifier = advice.amplifier;
-        answer_.practice = advice.practice;
-        for (const auto& pair : advice.pairs)
-            if (pair.code != tap_.code) answer_.other_pairs.emplace_back(path_tail(pair.code, system_depth));
-    }
+// Which wire is it? The cavity says so where it is known, else the colour; a wire of which neither is known is told
+// apart by where it is looked for.
+std::string wire_of(const PlannedConductor& one) {
+    const std::string at = one.place + '\n' + one.connector + '\n';
+    if (!one.cavity.empty()) return at + "cavity\n" + one.cavity;
+    if (one.colour) return at + "colour\n" + code(*one.colour);
+    return at + "tap\n" + one.tap + '\n' + one.use;
+}
 
-    JobPlanAnswer run() {
-        live_check();
-        power_off();
-        dead_work();
-        power_on();
-        final_check();
-        return std::move(answer_);
+void count_conductors(JobPlanAnswer& plan) {
+    std::set<std::string> seen;
+    for (const auto& one : plan.conductors) {
+        ++plan.install.plan.conductors;
+        if (!seen.insert(wire_of(one)).second) ++plan.install.plan.conductors_twice;
+        if (!one.colour) ++plan.install.plan.conductors_unknown;
     }
+}
 
-  private:
-    PlanStep& step(PowerPhase phase, std::string what) {
-        return answer_.steps.emplace_back(PlanStep{phase, std::move(what), {}, {}});
+std::vector<PlannedConductor> conductors_of(const Advice& advice, const Install& install) {
+    std::vector<PlannedConductor> list;
+    for (const TapFacts& tap : advice.pairs) {
+        const PairStanding& pair = tap.pair;
+        list.push_back(conductor(tap, "+", settled_text(pair.positive_cavity), pair.positive));
+        list.push_back(conductor(tap, "-", settled_text(pair.negative_cavity), pair.negative));
     }
+    const JudgedTurnOn* turn_on = planned_turn_on(install);
+    if (turn_on != nullptr && turn_on->facts.tap)
+        list.push_back(conductor(*turn_on->facts.tap, "turn-on", "", turn_on->facts.tap->switched.colour));
+    return list;
+}
 
-    void live_check() {
-        step(PowerPhase::live_check,
-             fmt::format("fill the list as it came with the customer, initials under it (tapbook job came {})",
-                         answer_.job.number));
-        PlanStep& reach = step(PowerPhase::live_check, reach_words());
-        for (const Hazard hazard : tap_.tap.hazards) reach.cautions.push_back(caution_of(hazard));
-        if (!tap_.tap.hazards_listed && tap_.tap.hazards.empty())
-            reach.cautions.push_back({"hazards on the way", "nobody has listed any, which does not mean none"});
-        PlanStep& read =
-            step(PowerPhase::live_check, "every air-bag connector mated: take the readings at the tap, in this order");
-        const Hertz tone = hertz(std::max(bass_tone_hz, advice_.lowest.in(hertz)));
-        read.readings = predicted_readings(advice_.tap.signal, effective_output(tap_), tone, dbfs(0));
-        read.cautions.push_back({"scope", "never its ground clip on a speaker conductor or amplifier output"});
-        step(PowerPhase::live_check,
-             "balance and fader to this corner: the reading stays; to the other side: nothing is left");
-        step(PowerPhase::live_check, "polarity: scope or phase check with a tone; a meter cannot show it");
-    }
-
-    std::string reach_words() const {
-        std::string text = fmt::format("reach {}", tap_.tap.place.empty() ? std::string("the tap") : tap_.tap.place);
-        for (std::size_t i = 0; i < tap_.tap.panels.size(); ++i)
-            text += (i == 0 ? ": off comes " : ", then ") + tap_.tap.panels[i];
-        if (tap_.tap.minutes) text += fmt::format(" (about {} min)", *tap_.tap.minutes);
-        return text;
-    }
-
-    void power_off() {
-        const Vehicle& car = advice_.vehicle;
-        step(PowerPhase::power_off,
-             "key out; open by hand what must stay open; charging plug out; modules asleep; battery negative off; no "
-             "memory keeper");
-        PlanStep& wait = step(PowerPhase::power_off, wait_words());
-        for (const Hazard hazard : car.hazards) wait.cautions.push_back(caution_of(hazard));
-        const auto has = [&](Hazard hazard) {
-            return std::find(car.hazards.begin(), car.hazards.end(), hazard) != car.hazards.end();
-        };
-        if (car.high_voltage == true && !has(Hazard::high_voltage))
-            wait.cautions.push_back(caution_of(Hazard::high_voltage));
-        if (car.has_48v == true && !has(Hazard::circuit_48v)) wait.cautions.push_back(caution_of(Hazard::circuit_48v));
-        for (const auto& words : car.cautions) wait.cautions.push_back({"this car", words});
-    }
-
-    std::string wait_words() const {
-        const Vehicle& car = advice_.vehicle;
-        if (car.airbag_wait_s)
-            return fmt::format("wait {} s before any air-bag connector is opened ({})", *car.airbag_wait_s,
-                               car.airbag_wait_source);
-        return "wait before any air-bag connector is opened: this car's own time is not recorded, read it in its "
-               "instructions (published guidance: air bags may stay active up to 5 minutes)";
-    }
-
-    void dead_work() {
-        PlanStep& join = step(PowerPhase::dead_work, join_words());
-        join.cautions.push_back({"before you join", "only where this job's readings say it is the pair"});
-        for (const auto& finding : answer_.part.findings)
-            if (finding.effect == Effect::care) join.cautions.push_back({"care", finding.says});
-        step(PowerPhase::dead_work,
-             answer_.part.converter == "direct"
-                 ? std::string("the amplifier's own speaker-level input takes the pair: no converter")
-                 : fmt::format("place {} {} near the tap, twist the pair, ground on bare clean steel",
-                               answer_.part.maker, answer_.part.name));
-        if (answer_.amplifier)
-            step(PowerPhase::dead_work, fmt::format("place {} {}, not on the subwoofer's box; its main fuse stays out",
-                                                    answer_.amplifier->maker, answer_.amplifier->name));
-        else
-            step(PowerPhase::dead_work, "place the amplifier, not on the subwoofer's box; its main fuse stays out");
-    }
-
-    std::string join_words() const {
-        const std::string others = answer_.other_pairs.empty()
-                                       ? std::string()
-                                       : fmt::format("; the same at {}", fmt::join(answer_.other_pairs, ", "));
-        if (!tap_.tap.plug_in_lead.empty())
-            return fmt::format("join with the plug-in lead ({}): nothing is stripped{}", tap_.tap.plug_in_lead, others);
-        return "join: take the terminal out of its cavity, solder or crimp, push back, check the lock; else on the "
-               "uncut "
-               "conductor; no piercing clips" +
-               others;
-    }
-
-    void power_on() {
-        step(PowerPhase::power_on,
-             any_of_hazards(tap_.tap, {Hazard::airbag_connector, Hazard::seat_occupancy_mat})
-                 ? "air-bag connectors mated, seats bolted and plugged in, then battery negative on"
-                 : "every connector mated, then battery negative on");
-        step(PowerPhase::power_on, "main fuse of the amplifier last");
-    }
-
-    void final_check() {
-        step(PowerPhase::final_check, "set the gain by the meter (tapbook gain), speaker disconnected, boost off");
-        step(PowerPhase::final_check, "functions and lamps as on the list; drain once the modules sleep");
-        step(PowerPhase::final_check,
-             fmt::format("fill the list as it left and close (tapbook job close {} --outcome fine)",
-                         answer_.job.number));
-    }
-
-    const Advice& advice_;
-    const TapFacts& tap_;
-    JobPlanAnswer answer_;
-};
+// The median of what closed jobs on this car and sound system took here; the lower of the two middle ones.
+std::optional<int> minutes_before(const ShopJob& job, const Advice& advice, std::span<const ShopJob> earlier) {
+    std::vector<int> minutes;
+    for (const ShopJob& one : earlier)
+        if (one.number != job.number && one.vehicle == advice.vehicle.path && one.system == advice.system.code &&
+            one.taken_minutes)
+            minutes.push_back(*one.taken_minutes);
+    if (minutes.empty()) return std::nullopt;
+    std::sort(minutes.begin(), minutes.end());
+    return minutes[(minutes.size() - 1) / 2];
+}
 
 }  // namespace
 
@@ -163,13 +72,43 @@ const JudgedCandidate* planned_part(const Advice& advice, const std::string& nam
     return found == advice.candidates.end() ? nullptr : &*found;
 }
 
-JobPlan plan_of(const Advice& advice, const JudgedCandidate& part) {
-    return {advice.tap.tap.code, part.converter, advice.amplifier ? advice.amplifier->path : std::string(),
-            std::llround(advice.lowest.in(millihertz)), advice.tap.tap.tap.minutes};
+JobPlan plan_of(const Advice& advice, const JudgedCandidate& part, JobPlan before) {
+    before.tap = advice.tap.tap.code;
+    before.converter = part.converter;
+    before.amplifier = advice.amplifier ? advice.amplifier->path : std::string();
+    before.lowest_mhz = std::llround(advice.lowest.in(millihertz));
+    before.minutes = advice.tap.tap.tap.minutes;
+    return before;
 }
 
-JobPlanAnswer plan_answer(const ShopJob& job, const Advice& advice, const JudgedCandidate& part) {
-    return Planner(job, advice, part).run();
+JobPlanAnswer plan_answer(const ShopJob& job, const JobFacts& facts, const Advice& advice, const JudgedCandidate& part,
+                          const InstallAsk& ask, std::span<const ShopJob> earlier, RuleBook& rules) {
+    JobPlanAnswer plan;
+    plan.job = job;
+    plan.plan = plan_of(advice, part, job.plan);
+    plan.job.plan = plan.plan;
+    plan.vehicle = advice.vehicle;
+    plan.tap = advice.tap;
+    plan.part = part;
+    plan.amplifier = advice.amplifier;
+    plan.practice = advice.practice;
+    for (const auto& pair : advice.pairs)
+        if (pair.code != advice.tap.tap.code) plan.other_pairs.emplace_back(path_tail(pair.code, system_depth));
+    plan.install = judge_install(facts, advice, part, ask, rules);
+    plan.conductors = conductors_of(advice, plan.install);
+    count_conductors(plan);
+    plan.steps = in_order_of_work(plan_steps(plan, advice.tap.signal, advice.lowest));
+    PlanFacts& whole = plan.install.plan;
+    const OrderCheck order = check_order(plan.steps);
+    whole.steps_out_of_order = order.out_of_order;
+    whole.live_with_airbag_open = order.live_with_airbag_open;
+    whole.minutes_to_tap = advice.tap.tap.tap.minutes;
+    whole.minutes_taken_before = minutes_before(job, advice, earlier);
+    const PlannedCandidate planned(facts, advice, part);
+    Candidate candidate = planned.candidate();
+    candidate.plan = &whole;
+    plan.install.plan_findings = rules.evaluate_about("plan", candidate);
+    return plan;
 }
 
 }  // namespace tapbook

@@ -18,6 +18,7 @@ struct ReadyRule {
     Condition condition;
     bool is_tap_rule = true;
     bool needs_amplifier = false;
+    std::string_view about = {};  // the last relation of the install that it reads
 };
 
 bool is_null(const sqlite::Value& value) {
@@ -89,6 +90,7 @@ void RuleBook::State::add(Rule rule) {
     for (const Column* column : one.condition.reads()) {
         one.needs_amplifier = one.needs_amplifier || column->needs_amplifier;
         one.is_tap_rule = one.is_tap_rule && is_of_tap(column->relation);
+        if (is_of_install(column->relation)) one.about = column->relation;
     }
     one.is_tap_rule = one.is_tap_rule && speaks_of_tap_only(rule.says) &&
                       (!rule.says_unknown || speaks_of_tap_only(*rule.says_unknown));
@@ -217,6 +219,10 @@ bool RuleBook::needs_amplifier(std::size_t index) const {
     return state_->ready[index].needs_amplifier;
 }
 
+std::string_view RuleBook::is_about(std::size_t index) const {
+    return state_->ready[index].about;
+}
+
 bool RuleBook::is_plain(std::size_t index) const {
     return state_->ready[index].condition.is_plain();
 }
@@ -234,6 +240,7 @@ std::vector<RuleAnswer> RuleBook::answers(const Candidate& candidate) {
     state_->values.look_at(candidate);
     std::vector<RuleAnswer> answers;
     for (std::size_t i = 0; i < state_->rules.size(); ++i) {
+        if (!state_->ready[i].about.empty()) continue;
         if (state_->ready[i].needs_amplifier && candidate.amplifier == nullptr) continue;
         if (const auto said = state_->answer(i)) answers.push_back(*said);
     }
@@ -253,6 +260,19 @@ std::vector<RuleAnswer> RuleBook::tap_answers(const Candidate& candidate) {
 Finding RuleBook::in_words(const Candidate& candidate, const RuleAnswer& answer) {
     state_->values.look_at(candidate);
     return state_->in_words(answer);
+}
+
+std::vector<Finding> RuleBook::evaluate_about(std::string_view relation, const Candidate& candidate) {
+    state_->values.look_at(candidate);
+    std::vector<Finding> findings;
+    for (std::size_t i = 0; i < state_->rules.size(); ++i) {
+        if (state_->ready[i].about != relation) continue;
+        if (state_->ready[i].needs_amplifier && candidate.amplifier == nullptr) continue;
+        if (const auto said = state_->answer(i)) findings.push_back(state_->in_words(*said));
+    }
+    std::stable_sort(findings.begin(), findings.end(),
+                     [](const Finding& a, const Finding& b) { return a.effect < b.effect; });
+    return findings;
 }
 
 std::vector<Finding> RuleBook::evaluate(const Candidate& candidate) {

@@ -62,14 +62,17 @@ class RuleBook {
     // Is it left out while no amplifier is chosen?
     bool needs_amplifier(std::size_t index) const;
 
+    // The last of the relations turn_on, feed, load and plan that it reads; "" when it reads none of them.
+    std::string_view is_about(std::size_t index) const;
+
     // Is it answered without SQLite?
     bool is_plain(std::size_t index) const;
 
     // Runs every case of every rule.
     std::vector<CaseFailure> run_cases();
 
-    // Answers of all rules, in the order of the rules; silent ones give none. A rule that needs an amplifier is left
-    // out when the candidate has none. REQUIRES: the candidate has a converter.
+    // Answers of the rules about tap and part, in the order of the rules; silent ones give none. A rule that needs an
+    // amplifier is left out when the candidate has none. REQUIRES: the candidate has a converter.
     std::vector<RuleAnswer> answers(const Candidate& candidate);
 
     // The same for the rules that read only the car, its tap and the job.
@@ -77,6 +80,10 @@ class RuleBook {
 
     // The answer with its sentence and the numbers compared. REQUIRES: it was given about this candidate.
     Finding in_words(const Candidate& candidate, const RuleAnswer& answer);
+
+    // What the rules about this relation (is_about) say, gravest first, in words. REQUIRES: the candidate points to
+    // what the relation is read from.
+    std::vector<Finding> evaluate_about(std::string_view relation, const Candidate& candidate);
 
     // answers() and tap_answers() in words.
     std::vector<Finding> evaluate(const Candidate& candidate);

@@ -7,7 +7,9 @@
 #include "rules/columns.h"            // IWYU pragma: export
 #include "rules/effective_output.h"   // IWYU pragma: export
 #include "rules/finding.h"            // IWYU pragma: export
+#include "rules/install.h"            // IWYU pragma: export
 #include "rules/job_plan.h"           // IWYU pragma: export
+#include "rules/judge_install.h"      // IWYU pragma: export
 #include "rules/predicted_reading.h"  // IWYU pragma: export
 #include "rules/ranking.h"            // IWYU pragma: export
 #include "rules/reading_answer.h"     // IWYU pragma: export

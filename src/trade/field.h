@@ -52,6 +52,7 @@ struct Field {
     WordList words = nullptr;  // word and word_list
     bool required = false;
     std::string_view meaning = {};
+    int since = 1;  // of an entry: the schema version whose tables first have the column
 };
 
 enum class EntryKind { vehicle, system, circuit, tap, converter, amplifier };

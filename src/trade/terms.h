@@ -76,6 +76,45 @@ struct NamedValues<Charging> {
                                               {Charging::dc_converter, "dc_converter"}};
 };
 
+// How a power output is switched, where that decides what may hang on it.
+enum class Switching { plain, pulsed, monitored, bus };
+template <>
+struct NamedValues<Switching> {
+    static constexpr Named<Switching> all[] = {{Switching::plain, "plain"},
+                                               {Switching::pulsed, "pulsed"},
+                                               {Switching::monitored, "monitored"},
+                                               {Switching::bus, "bus"}};
+};
+
+// What a circuit protects: one that protects any of these is never tapped.
+enum class Protects {
+    airbags,
+    brakes,
+    stability,
+    steering,
+    engine_control,
+    fuel,
+    lighting,
+    emergency_call,
+    seat_occupancy,
+    immobiliser,
+    door_locks
+};
+template <>
+struct NamedValues<Protects> {
+    static constexpr Named<Protects> all[] = {{Protects::airbags, "airbags"},
+                                              {Protects::brakes, "brakes"},
+                                              {Protects::stability, "stability"},
+                                              {Protects::steering, "steering"},
+                                              {Protects::engine_control, "engine_control"},
+                                              {Protects::fuel, "fuel"},
+                                              {Protects::lighting, "lighting"},
+                                              {Protects::emergency_call, "emergency_call"},
+                                              {Protects::seat_occupancy, "seat_occupancy"},
+                                              {Protects::immobiliser, "immobiliser"},
+                                              {Protects::door_locks, "door_locks"}};
+};
+
 // Which unit of a sound system sets the volume.
 enum class VolumeSet { radio, amplifier };
 template <>

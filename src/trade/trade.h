@@ -2,6 +2,7 @@
 #pragma once
 
 #include "trade/blade_fuse.h"
+#include "trade/cable_size.h"
 #include "trade/confusable_colours.h"
 #include "trade/day.h"
 #include "trade/decimal.h"
@@ -10,6 +11,7 @@
 #include "trade/hazard.h"
 #include "trade/job_code.h"
 #include "trade/job_words.h"
+#include "trade/load_text.h"
 #include "trade/model_years.h"
 #include "trade/nearest.h"
 #include "trade/note.h"

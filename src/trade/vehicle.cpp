@@ -28,6 +28,9 @@ Vehicle vehicle_of(const Values& v) {
     car.has_48v = flag_field(v, "has_48v");
     car.high_voltage = flag_field(v, "high_voltage");
     car.charging = word_field<Charging>(v, "charging");
+    car.charging_current = quantity_field(v, "charging_ma", milliamps);
+    car.battery_capacity = quantity_field(v, "battery_mah", milliamp_hours);
+    car.battery_reserve_minutes = whole_field(v, "battery_reserve_min");
     car.airbag_wait_s = whole_field(v, "airbag_wait_s");
     car.airbag_wait_source = text_field(v, "airbag_wait_source");
     car.battery_place = text_field(v, "battery_place");
@@ -80,6 +83,11 @@ Circuit circuit_of(const Values& v) {
     circuit.level = word_field<LevelKind>(v, "level");
     if (const auto delay = whole_field(v, "delay_us")) circuit.delay = seconds(*delay) * 1e-6;
     circuit.fuse = quantity_field(v, "fuse_ma", milliamps);
+    circuit.stays_live = quantity_field(v, "stays_live_s", seconds);
+    circuit.switching = word_field<Switching>(v, "switching");
+    for (const auto& word : list_field(v, "protects"))
+        if (const auto protects = parse_word<Protects>(word)) circuit.protects.push_back(*protects);
+    circuit.gives = quantity_field(v, "gives_ma", milliamps);
     return circuit;
 }
 

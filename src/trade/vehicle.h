@@ -17,6 +17,9 @@ struct Vehicle {
     int first_year = 0, last_year = 0;
     std::optional<bool> battery_sensor, start_stop, has_48v, high_voltage;
     std::optional<Charging> charging;
+    std::optional<Amps> charging_current;        // rated
+    std::optional<AmpHours> battery_capacity;    // as printed
+    std::optional<int> battery_reserve_minutes;  // at 25 A, as printed
     std::optional<int> airbag_wait_s;
     std::string airbag_wait_source, battery_place;
     bool hazards_listed = false;  // somebody looked, even if the list is empty
@@ -43,6 +46,10 @@ struct Circuit {
     std::optional<LevelKind> level;
     std::optional<Seconds> delay;
     std::optional<Amps> fuse;
+    std::optional<Seconds> stays_live;  // after key off
+    std::optional<Switching> switching;
+    std::vector<Protects> protects;
+    std::optional<Amps> gives;  // most that may be taken from it
 };
 
 struct TapPoint {

@@ -224,7 +224,11 @@ TEST_CASE("a dry run of every change leaves the job as it was") {
     CatalogFolder folder;
     auto catalog = catalog_with_job(folder);
     catalog.check_job(1, CheckList::came, {{}, CheckAnswer::ok, "hb"}, true);
-    catalog.plan_job(1, {tap_path, "direct", "", {}, 15}, "base", true);
+    JobPlan plan;
+    plan.tap = tap_path;
+    plan.converter = "direct";
+    plan.minutes = 15;
+    catalog.plan_job(1, plan, "base", true);
     catalog.read_at_job(1, colours_at(tap_path, "WH", "BK"), today, true);
     catalog.start_action(1, "pulled fuse 31", today, true);
     const auto job = catalog.jobs().at(0);

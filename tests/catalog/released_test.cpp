@@ -22,7 +22,11 @@ const std::vector<Released> all_released = {
     {1,
      "0001.sql",
      "orvane/tarn/sedan/2015",
-     {"0a818a1b611ec2053844b10a94b03c3b", "9395539c028618823693f7e94107cc43", "983c1ddab5c8cf323133081bb6dcdf32"}}};
+     {"0a818a1b611ec2053844b10a94b03c3b", "9395539c028618823693f7e94107cc43", "983c1ddab5c8cf323133081bb6dcdf32"}},
+    {5,
+     "0005.sql",
+     "orvane/tarn/sedan/2015",
+     {"7e7a92e63c442ec368cc9b5e976d8cbe", "9b2fce79cbeb4b296104bba394df478a", "f4d56e7303c68c4e9151e9dbddccb19f"}}};
 
 void load(const CatalogFolder& folder, const char* dump) {
     std::ifstream stream(std::string(TAPBOOK_SOURCE) + "/tests/catalog/released/" + dump);
@@ -82,4 +86,47 @@ TEST_CASE("a released catalog opened for writing is brought up to date after a b
         CHECK(ids(Catalog::open(backup, Access::read), released.vehicle) == released.note_ids);
         CHECK(folder.open(Access::read).vehicle_names().size() == 2);
     }
+}
+
+TEST_CASE(
+    "a job of a released catalog reads the same before and after the migration, and its plan takes the install's "
+    "fields") {
+    CatalogFolder folder;
+    load(folder, "0005.sql");
+    const auto plan_of_job = [&](Access access) {
+        const auto jobs = folder.open(access).jobs();
+        REQUIRE(jobs.size() == 1);
+        CHECK(jobs[0].visits.size() == 1);
+        CHECK(jobs[0].actions.size() == 1);
+        CHECK(jobs[0].came.size() == words_of<CheckItem>().size());
+        CHECK_FALSE(jobs[0].plan.feed_mm.has_value());
+        return jobs[0].plan;
+    };
+    const JobPlan before = plan_of_job(Access::read);
+    CHECK(before.tap == "orvane/tarn/sedan/2015/base/front-left/radio-plug");
+    CHECK(before.amplifier == "bass-one");
+    const JobPlan after = plan_of_job(Access::write);
+    CHECK(after.tap == before.tap);
+    CHECK(after.converter == before.converter);
+    JobPlan wanted = after;
+    wanted.turn_on = "converter";
+    wanted.feed_mm = 5500;
+    wanted.feed_size = "4";
+    wanted.feed_metal = Metal::copper_clad;
+    wanted.feed_insulation = Insulation::rated_105;
+    wanted.feed_in_engine_space = true;
+    wanted.load = "4//4";
+    wanted.bridged = true;
+    wanted.speaker_mw = 300000;
+    folder.open(Access::write).plan_job(1, wanted, "base");
+    const JobPlan kept = folder.open(Access::read).jobs().at(0).plan;
+    CHECK(kept.turn_on == wanted.turn_on);
+    CHECK(kept.feed_mm == wanted.feed_mm);
+    CHECK(kept.feed_size == wanted.feed_size);
+    CHECK(kept.feed_metal == wanted.feed_metal);
+    CHECK(kept.feed_insulation == wanted.feed_insulation);
+    CHECK(kept.feed_in_engine_space);
+    CHECK(kept.load == wanted.load);
+    CHECK(kept.bridged);
+    CHECK(kept.speaker_mw == wanted.speaker_mw);
 }

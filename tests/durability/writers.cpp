@@ -98,6 +98,16 @@ void make_job(const fs::path& file) {
     catalog.start_job({car, "base", 2014, "bill 77", "AB 123", "mk"}, today, repeatable_random("jobs"));
 }
 
+JobPlan direct_plan() {
+    JobPlan plan;
+    plan.tap = tap_number(0);
+    plan.converter = "direct";
+    plan.lowest_mhz = 30'000;
+    plan.minutes = 25;
+    plan.feed_mm = 4'500;
+    return plan;
+}
+
 JobReading reading_at(int tap) {
     JobReading reading;
     reading.path = tap_number(tap);
@@ -176,9 +186,7 @@ const std::vector<Writer>& writers() {
              Catalog::open(file, Access::write).check_job(1, CheckList::came, checks);
          }},
         {"job plan", make_job,
-         [](const fs::path& file) {
-             Catalog::open(file, Access::write).plan_job(1, {tap_number(0), "direct", "", 30'000, 25}, "base");
-         }},
+         [](const fs::path& file) { Catalog::open(file, Access::write).plan_job(1, direct_plan(), "base"); }},
         {"job reading", make_job,
          [](const fs::path& file) { Catalog::open(file, Access::write).read_at_job(1, reading_at(0), today); }},
         {"job action", make_job, pull_a_fuse},

@@ -204,3 +204,11 @@ TEST_CASE("a thicker cable of the same system never loses more, and copper-clad 
     });
     CHECK(holds);
 }
+
+TEST_CASE("a cable of 60 C loses 15.7 % more at the same current than one of 20 C") {
+    // 1 + 0.00393 x 40, the temperature coefficient of copper (IEC 60028)
+    Feed feed = constant_amps(nine_hundred(Awg{4}, perfect));
+    const double cold = drop_percent(feed);
+    feed.temperature = celsius(60);
+    CHECK(drop_percent(feed) / cold == Approx(1.1572).margin(0.0001));
+}

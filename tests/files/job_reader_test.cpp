@@ -50,6 +50,12 @@ TEST_CASE("an item is ok, bad with words, or none, and rest is every other one")
     CHECK(checks.rest == CheckAnswer::ok);
 }
 
+TEST_CASE("an item that is answered twice is refused, and so is the rest") {
+    CHECK(refused_items({"lamps=ok", "lamps=bad:airbag lamp on"}) ==
+          Lines{"0: lamps is answered twice | answer each item once"});
+    CHECK(refused_items({"rest=ok", "rest=none"}) == Lines{"0: rest is answered twice | answer each item once"});
+}
+
 TEST_CASE("what is no item or no answer is refused with the way out") {
     CHECK(refused_items({"camrea=ok"}) == Lines{"0: the list has no item \"camrea\" | did you mean camera?"});
     CHECK(refused_items({"lamps"}) == Lines{"0: lamps: \"\" is no answer | write lamps=ok, lamps=bad:WORDS, or "

@@ -156,7 +156,7 @@ TEST_CASE("hidden characters and empty texts are refused, and named") {
     CHECK(complaint_when("ac_v = 7.5", "remarks = \"a\\u0000b\"") ==
           "38:11 remarks holds the hidden character U+0000 | type the text again by hand");
     CHECK(complaint_when("ac_v = 7.5", "remarks = \"" + std::string(4001, 'x') + "\"") ==
-          "38:11 remarks is longer than 4000 bytes");
+          "38:11 remarks is longer than 4000 bytes | shorten it");
     CHECK(complaints_about(with(vehicle_file, "ac_v = 7.5", "remarks = \"two\\nlines\"")).empty());
 }
 

@@ -14,7 +14,7 @@ Batch read(const std::string& text) {
 }
 
 // What the battery's capacity becomes, in mAh.
-std::int64_t milliamp_hours(const std::string& number) {
+std::int64_t stored_milliamp_hours(const std::string& number) {
     const auto batch = read(with(vehicle_file, "battery_ah = 70", "battery_ah = " + number));
     const auto* stored = find_value<std::int64_t>(batch.entries.at(0).values, "battery_mah");
     REQUIRE(stored != nullptr);
@@ -30,15 +30,16 @@ std::string colour(const std::string& written) {
 }  // namespace
 
 TEST_CASE("numbers become whole small units exactly") {
-    CHECK(milliamp_hours("13.8") == 13800);
-    CHECK(milliamp_hours("1.1") + milliamp_hours("2.2") == milliamp_hours("3.3"));  // fails in binary fractions
-    CHECK(milliamp_hours("1.005") == 1005);                                         // as a double it is 1.00499...
-    CHECK(milliamp_hours("70") == 70000);
-    CHECK(milliamp_hours("70.0") == 70000);
-    CHECK(milliamp_hours("+70") == 70000);
-    CHECK(milliamp_hours("4.350000000000000000000000000000") == 4350);
-    CHECK(milliamp_hours("399.999") == 399999);
-    CHECK(milliamp_hours("70 # a comment, with a comma") == 70000);
+    CHECK(stored_milliamp_hours("13.8") == 13800);
+    CHECK(stored_milliamp_hours("1.1") + stored_milliamp_hours("2.2") ==
+          stored_milliamp_hours("3.3"));            // fails in binary fractions
+    CHECK(stored_milliamp_hours("1.005") == 1005);  // as a double it is 1.00499...
+    CHECK(stored_milliamp_hours("70") == 70000);
+    CHECK(stored_milliamp_hours("70.0") == 70000);
+    CHECK(stored_milliamp_hours("+70") == 70000);
+    CHECK(stored_milliamp_hours("4.350000000000000000000000000000") == 4350);
+    CHECK(stored_milliamp_hours("399.999") == 399999);
+    CHECK(stored_milliamp_hours("70 # a comment, with a comma") == 70000);
 }
 
 TEST_CASE("a digit too many is refused, not rounded") {

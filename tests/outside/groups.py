@@ -9,6 +9,7 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 GROUPS = [
     # physics and circuits
     ("200 networks of source, transformer, capacitor and load", "ngspice 39, the Berkeley circuit simulator", "tests/outside/levels_against_ngspice.py", "ngspice"),
+    ("120 feeds at constant watts, and a sweep over the edge", "ngspice 39; ASTM B258; IEC 60028", "tests/outside/feeds_against_ngspice.py", "IEC 60028"),
     ("power of a clipped sine", "SciPy: numeric integration and root search", "tests/outside/clipping_against_scipy.py", "SciPy"),
     ("176 wires at four temperatures; volts raised by decibels", "GNU units 2.22", "tests/outside/calculators_against_units.py", "GNU units 2.22"),
     ("resistance of wire gauges", "printed wire-gauge table; ASTM B258", "tests/electrical/awg_outside_test.cpp", "ASTM B258"),

@@ -26,7 +26,7 @@ LONG_TEXT = "x" * 4001
 
 BASE = {
     "note": [*TARN, "radio-plug", "--seen", "--positive", "white", *DB], "shops": ["know", "1234567890abcdef1234567890abcdef", *DB],
-    "job start": [*TARN, *DB], "job came": ["1", *DB], "job plan": ["1", *DB], "job reading": ["1", "radio-plug", "--seen", "--negative", "white", *DB],
+    "job start": [*TARN, *DB], "job came": ["1", *DB], "job plan": ["1", *DB], "sheet": [*TARN[:2], *DB], "job reading": ["1", "radio-plug", "--seen", "--negative", "white", *DB],
     "job action": ["1", *DB], "job close": ["2", "--outcome", "fine", "--sure", "rest", *DB], "audit": DB,
     ("note", "--reason"): ["withdraw", "12345678", *DB],
 }
@@ -48,7 +48,7 @@ def text(option, longest=False):
     """Rows of a text on one line."""
     rows = [(wrong, 2, f"tapbook: {option} holds the hidden character {which}\ntype the text again by hand\n")
             for wrong, which in (("\x1b[31mx", "U+001B"), ("two\nlines", "U+000A"), ("a\u202eb", "U+202E"))]
-    return rows + [(BYTE, 2, PLAIN.format(option))] + ([(LONG_TEXT, 2, f"tapbook: {option} is longer than 4000 bytes\n")] if longest else [])
+    return rows + [(BYTE, 2, PLAIN.format(option))] + ([(LONG_TEXT, 2, f"tapbook: {option} is longer than 4000 bytes\nshorten it\n")] if longest else [])
 
 
 def plain(option, also=()):
@@ -94,7 +94,7 @@ FOUND = {
     "--side": word("--side", "radio, body, amplifier, speaker", ("speeker", "speaker")),
     "--hazards": word("--hazards", HAZARDS, ("drillin", "drilling")) + [("exhaust,drillin", 2, 'tapbook: --hazards does not know "drillin"\ndid you mean "drilling"?\n')] +
     [(wrong, 2, "tapbook: --hazards is empty\nleave the line out when it is not known\n") for wrong in (",", "exhaust,,drilling")],
-    "--remarks": [(BYTE, 2, PLAIN.format("--remarks")), (LONG_TEXT, 2, "tapbook: --remarks is longer than 4000 bytes\n")],
+    "--remarks": [(BYTE, 2, PLAIN.format("--remarks")), (LONG_TEXT, 2, "tapbook: --remarks is longer than 4000 bytes\nshorten it\n")],
 }
 for option in ("--source", "--positive-mark", "--negative-mark", "--connector", "--positive-cavity", "--negative-cavity", "--tell", "--photo"):
     FOUND[option] = text(option, longest=option == "--source")
@@ -109,6 +109,19 @@ def not_sure(typed, item, way_out):
     return typed, 3, (f"job 2: nobody has looked at: {ITEMS}; look and write `tapbook job left 2 ITEM=ok ...`, or leave them out knowingly: --sure rest\n"
                       f'job 2: --sure: "{item}" is neither an item of the list nor a place of this job; {way_out}\nNothing was changed.\n')
 
+
+SIZES = [(typed, code, said) for typed, code, said in table.OPTIONS["feed"]["--size"]]
+COILS = "ohms of voice coils: 4, 4+4 in series, 4//4 side by side, (4+4)//(4+4)\n"
+NO_TAP = lambda name, hint: (name, 1, f'tapbook: there is no tap point "{name}"\n{hint}\n')
+NOTHING_FITS = "tapbook: no converter fits this tap, so nothing was planned\ntapbook advise VEHICLE --why says why; another tap: --tap\n"
+# What a plan says of the install beside tap and parts.
+INSTALL = {
+    "--turn-on": [NO_TAP("fuse-bx", "did you mean fuse-box?"), NO_TAP("zzz", "tapbook taps lists them")],
+    "--metres": Number("0.001", "100", 3, "5.5"), "--size": SIZES, "--metal": unknown("--metal", "copper, cca", [("coper", "copper")]),
+    "--insulation": unknown("--insulation", "60, 75, 80, 90, 105, 125, 200", [("106", "105")]), "--speaker-watts": Number("0.001", "20000", 3, "300"),
+    "--load": [(typed, 2, lambda said, typed=typed: said.startswith(f'tapbook: --load "{table.visible(typed)}": ') and said.endswith(COILS))
+               for typed in ("x", "4/4", "4//", "+4", "(4", "4)", "0", "-4", "4,5", "4 ohm", "1001", "4//4//", "\x1b[2J", "()", "4.0001", "(" * 9 + "4" + ")" * 9)],
+}
 
 OPTIONS = {
     "note": {"--system": SYSTEM, "--year": YEAR, "--turn": reading("0", "1000", 0, "5"), "--initials": text("--initials", longest=True), "--car": plate("--car"), **FOUND,
@@ -125,10 +138,19 @@ OPTIONS = {
                  "--converter": [("zzz", 1, 'tapbook: there is no converter "zzz"\ntapbook advise lists them\n'),
                                  ("\x1b[2J", 1, 'tapbook: there is no converter "<U+001B>[2J"\ntapbook advise lists them\n')],
                  "--amp": [("zzz", 1, 'tapbook: there is no amplifier "zzz"\ntapbook add FILE.toml puts amplifiers in\n')],
-                 "--lowest-hz": Number("1", "20000", 3, "30"),
+                 "--lowest-hz": Number("1", "20000", 3, "30"), **INSTALL,
                  "--system": SYSTEM + [("unrecorded", 2, "tapbook: the sound system of job 1 is not recorded: find out which one it is\n"
                                         "then say --system CODE; tapbook taps tells how to recognise each\n")]},
-    "job reading": FOUND,
+    "sheet": {"--tap": [NO_TAP("zzz", "tapbook taps lists them")], "--converter": [("zzz", 1, 'tapbook: there is no converter "zzz"\ntapbook advise lists them\n')],
+              "--amp": [("zzz", 1, 'tapbook: there is no amplifier "zzz"\ntapbook add FILE.toml puts amplifiers in\n')], "--lowest-hz": Number("1", "20000", 3, "30"),
+              "--system": SYSTEM, "--year": YEAR, **INSTALL, "--paper": unknown("--paper", "letter, a4", [("a5", "a4"), ("leter", "letter")]),
+              "--read": [NO_TAP("zzz", "tapbook taps lists them"), ("radio-plug,", 2, 'tapbook: --read "radio-plug," has an empty name\ntap points with commas between, or all\n'),
+                         ("fuse-box,fuse-box", 2, "tapbook: accessory/fuse-box stands on the sheet twice\nname each circuit once; those of the plan are on it already\n")],
+              "--address": [(wrong, 2, f'tapbook: --address "{table.visible(wrong)}" is no address of a page\nwrite it like http://bench.local:8080, at most 200 characters\n')
+                            for wrong in ("bench.local", "ftp://bench.local", "http://a b", "javascript:alert(1)", "http://\x1b[2J", "http://" + "x" * 194)],
+              **{option: [("x.out", 1, NOTHING_FITS)] for option in ("--html", "--pdf", "--drawing")}},
+    "job reading": {**FOUND, "--from": [("zzz.toml", 3, "zzz.toml: cannot be opened: No such file or directory; name a text file\nNothing was changed.\n"),
+                                        (".", 3, ".: is a folder; name a text file\nNothing was changed.\n")]},
     "job action": {"--done": Number("1", "100000", 0, "1")},
     "job close": {"--outcome": unknown("--outcome", "fine, noise, thump, comeback", [("fien", "fine")]), "--remarks": plain("--remarks"), "--minutes": Number("0", "100000", 0, "90"),
                   "--sure": [not_sure("camrea", "camrea", "did you mean camera?"), not_sure(",", "", "leave it out"), not_sure("\x1b[2J", "<U+001B>[2J", "leave it out")]},
@@ -169,8 +191,8 @@ WORDS = {
              (2, [*TARN, "radio-plug", "--positive", "white", *DB], "tapbook: how was it found? Say one of --scoped, --metered, --seen, --copied\n"),
              (2, [*TARN, "radio-plug", "--seen", "--metered", *DB], "tapbook: --metered and --seen: say one of them\nthe stronger one, when both were done\n"),
              (2, [*TARN, "radio-plug", "--seen", *DB], "tapbook: the note says nothing yet\ngive colours (--positive, --negative) or a reading (--ac, ...)\n"),
-             (2, [*TARN, "radio-plug", "--seen", "--wire", "red", *DB], "tapbook: --wire does not belong to a speaker or line pair\nit is colour of the power conductor\n"),
-             (2, [*TARN, "fuse-box", "--seen", "--ac", "5", *DB], "tapbook: --ac does not belong to a power circuit\nit is a.c. across the pair\n"),
+             (2, [*TARN, "radio-plug", "--seen", "--wire", "red", *DB], "tapbook: --wire does not belong to a speaker or line pair\nit says: colour of the power conductor\n"),
+             (2, [*TARN, "fuse-box", "--seen", "--ac", "5", *DB], "tapbook: --ac does not belong to a power circuit\nit says: a.c. across the pair\n"),
              (2, [*TARN, "radio-plug", "--seen", "--ac", "5", "--reason", "typo", *DB], "tapbook: --reason goes with note withdraw\nfor example: tapbook note withdraw ID --reason typo\n"),
              (2, ["why", *TARN, "radio-plug", "--positive", "white", *DB], WHY_TAKES.format("--positive")),
              (2, [*TARN, "radio-plug", "--why", "--seen", *DB], WHY_TAKES.format("--seen")),
@@ -193,10 +215,14 @@ WORDS = {
                                           "job 1: temporary action 1 is open: pulled fuse 31; put it back, then `tapbook job action 1 --done 1`\nNothing was changed.\n")],
     "job plan": [(2, DB, WHICH_JOB), (1, ["99", *DB], NO_JOB.format("99")), (1, ["\x1b[2J", *DB], NO_JOB.format("<U+001B>[2J")),
                  (2, ["1", "2", *DB], 'tapbook: "2" is one word too many for job plan\nUSAGE\n')],
-    "job reading": [(2, ["--ac", "5", *DB], WHICH_JOB), (2, ["1", "--ac", "5", *DB], "tapbook: which tap was read?\nname it, as tapbook taps lists it; or plan the job first\n"),
+    "sheet": [(2, DB, WHICH_JOB), (1, ["99", *DB], NO_JOB.format("99")), (1, ["zzzz", *DB], NO_CAR.format("zzzz")),
+              (1, ["1", *DB], "tapbook: job 1 has no plan yet: no tap is chosen\ntapbook job plan 1 chooses tap and converter, or say --tap here\n"),
+              (2, ["1", "--tap", "radio-plug", "--year", "2016", *DB], "tapbook: --year belongs to a car, and job 1 has its own\nleave it out\n"),
+              (2, [*TARN, "--bridged", *DB], "tapbook: --bridged needs the load that two channels drive\nfor example --load 4 --bridged\n")],
+    "job reading": [(2, ["--ac", "5", *DB], WHICH_JOB), (2, ["1", "--from", "readings.toml", "--ac", "5", *DB], "tapbook: --ac beside --from\nthe file brings the readings; type the others after it\n"), (2, ["1", "--ac", "5", *DB], "tapbook: which tap was read?\nname it, as tapbook taps lists it; or plan the job first\n"),
                     (1, ["99", "radio-plug", "--ac", "5", *DB], NO_JOB.format("99")), (1, ["1", "radio-plg", "--ac", "5", *DB], 'tapbook: there is no tap point "radio-plg"\ndid you mean radio-plug?\n'),
                     (2, ["1", "radio-plug", "--seen", "--metered", *DB], "tapbook: --metered and --seen: say one of them\nthe stronger one, when both were done\n"),
-                    (2, ["1", "radio-plug", "--wire", "red", *DB], "tapbook: --wire does not belong to a speaker or line pair\nit is colour of the power conductor\n"),
+                    (2, ["1", "radio-plug", "--wire", "red", *DB], "tapbook: --wire does not belong to a speaker or line pair\nit says: colour of the power conductor\n"),
                     (2, ["1", "radio-plug", *DB], "tapbook: the reading says nothing yet\ngive colours (--positive, --negative) or volts (--ac, ...)\n"),
                     (3, ["1", "radio-plug", "--same", *DB], "job 1: no other place was read yet, so there are no conditions to take over; say them here: --supply, --tone-hz, --tone-db, "
                      "--full-volume, ...\nNothing was changed.\n")],

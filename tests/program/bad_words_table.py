@@ -142,7 +142,7 @@ OPTIONS["feed"] = {
     [(typed, 1, f"tapbook: {said} is thinner than 18 AWG (0.823 mm2), where the published table begins\ntake 18 AWG, 1 mm2 or thicker for a supply cable\n")
      for typed, said in (("20", "20 AWG"), ("0.5mm2", "0.5 mm2"), ("sae18", "SAE 18"))],
     "--from": unknown("--from", "awg, metric, sae", [("metrik", "metric")]), "--metal": unknown("--metal", "copper, cca", [("coper", "copper")]),
-    "--insulation": unknown("--insulation", "60, 75, 80, 90, 105, 125, 200", [("106", "105")]), "--supply": Number("1", "100", 3, "13.8"),
+    "--insulation": unknown("--insulation", "60, 75, 80, 90, 105, 125, 200", [("106", "105")]), "--supply": Number("1", "100", 3, "13.8"), "--celsius": Number("-60", "250", 3, "40"),
     "--source-mohm": Number("0", "1000", 3, "5"), "--return": [(text, 2, f'tapbook: --return does not know "{text}"\nbody or cable\n') for text in ("chassis", "boddy", "5")],
     "--return-mohm": Number("0", "1000", 3, "1.5"), "--use": unknown("--use", "sub, full_range", [("fullrange", "full_range")]),
     "--idle-amps": Number("0", "100", 3, "1.2"), "--charging": unknown("--charging", "alternator, dc_converter", [("alternater", "alternator")]),

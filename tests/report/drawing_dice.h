@@ -62,8 +62,10 @@ class PlanDice {
             for (int i = below(9); i > 0; --i) out.lines.push_back({name(), name(), name()});
         out.amplifier = box();
         for (int i = 1 + below(8); i > 0; --i) out.channels.push_back({name(), name(), name(), name()});
-        out.turn_on = {out.converter && one_in(2) ? TurnOnBegins::converter : TurnOnBegins::own_source, box(), colour(),
-                       name()};
+        out.turn_on = {out.converter && one_in(2) ? TurnOnBegins::converter
+                       : one_in(4)                ? TurnOnBegins::none
+                                                  : TurnOnBegins::own_source,
+                       box(), colour(), name()};
         out.feed = {box(), box(), name(), name()};
         out.ground = box();
         return out;

@@ -94,6 +94,37 @@ TEST_CASE("a text either lies wholly inside a box or touches none") {
     }));
 }
 
+TEST_CASE("the signs of battery, fuse and ground lie inside a component each and cover no text") {
+    REQUIRE(rc::check("signs", [](unsigned seed) {
+        const DrawingLayout layout = random_layout(seed);
+        RC_ASSERT(layout.symbols.size() == 3u);
+        for (const auto& symbol : layout.symbols) {
+            const auto holds_it = [&](const PlacedBox& box) {
+                return box.kind == PlacedKind::part && holds(box.at, symbol.at);
+            };
+            RC_ASSERT(std::count_if(layout.boxes.begin(), layout.boxes.end(), holds_it) == 1);
+            for (const auto& text : layout.texts) RC_ASSERT(!overlap(symbol.at, area(text)));
+        }
+    }));
+}
+
+TEST_CASE("the paper ends under the legend: a small plan leaves no blank third") {
+    const DrawingLayout layout = lay_out(plans::one_channel(), DrawingPage::a4);
+    double lowest = 0;
+    for (const auto& text : layout.texts) lowest = std::max(lowest, text.room.bottom());
+    CHECK(layout.height - lowest < drawing_margin);
+    CHECK(layout.height < 595 * 0.8);
+}
+
+TEST_CASE("without a turn-on conductor none is drawn, and the box says why") {
+    InstallDrawing plan = plans::without_converter();
+    plan.turn_on = {TurnOnBegins::none, {4, "No turn-on lead", {"the amplifier wakes by itself"}}, {}, ""};
+    const DrawingLayout layout = lay_out(plan, DrawingPage::a4);
+    for (const auto& conductor : layout.conductors) CHECK(conductor.net != "turn-on");
+    const auto says_it = [](const PlacedText& text) { return text.text == "4. No turn-on lead"; };
+    CHECK(std::count_if(layout.texts.begin(), layout.texts.end(), says_it) == 1);
+}
+
 TEST_CASE("conductors of different nets never touch, and each segment is level or upright") {
     REQUIRE(rc::check("lanes", [](unsigned seed) {
         const auto all = segments(random_layout(seed));

@@ -20,8 +20,9 @@ void check_type(const Column& column, const sqlite::Value& value) {
 }  // namespace
 
 TEST_CASE("every column has a unit, a meaning, a type and a name of its own") {
-    const std::set<std::string_view> relations = {"vehicle", "system",    "circuit", "tap",      "signal",
-                                                  "job",     "converter", "level",   "amplifier"};
+    const std::set<std::string_view> relations = {"vehicle", "system",    "circuit", "tap",       "signal",
+                                                  "job",     "converter", "level",   "amplifier", "turn_on",
+                                                  "feed",    "load",      "plan"};
     std::set<std::string> names;
     for (const Column& column : columns()) {
         INFO(full_name(column));

@@ -1,8 +1,10 @@
 // The order of a plan's steps, its cautions and its readings.
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <set>
 
 #include "facts_fixture.h"
+#include "rules/plan_order.h"
 
 using namespace tapbook;
 using namespace tapbook::fixture;
@@ -15,12 +17,12 @@ ShopJob a_job() {
     return job;
 }
 
-JobPlanAnswer planned(const JobFacts& facts, const std::string& part = "") {
+JobPlanAnswer planned(const JobFacts& facts, const InstallAsk& ask = {}, std::span<const ShopJob> earlier = {}) {
     RuleBook rules = RuleBook::shipped();
     const Advice advice = advise(facts, {}, rules);
-    const auto* chosen = planned_part(advice, part);
+    const auto* chosen = planned_part(advice, "");
     REQUIRE(chosen != nullptr);
-    return plan_answer(a_job(), advice, *chosen);
+    return plan_answer(a_job(), facts, advice, *chosen, ask, earlier, rules);
 }
 
 std::size_t first_with(const JobPlanAnswer& plan, std::string_view words) {
@@ -109,4 +111,78 @@ TEST_CASE("the part that is planned is the one named, else the best, else none")
     CHECK(planned_part(advice, "")->converter == *advice.best);
     CHECK(planned_part(advice, advice.candidates.back().converter) == &advice.candidates.back());
     CHECK(planned_part(advice, "no-such-part") == nullptr);
+}
+
+TEST_CASE("no step of a plan stands before one it needs, and nothing is live while an air-bag connector may be open") {
+    const auto plan = planned(plain_job());
+    const OrderCheck check = check_order(plan.steps);
+    CHECK(check.out_of_order == 0);
+    CHECK(check.live_with_airbag_open == 0);
+    std::set<std::string> ids;
+    for (const auto& step : plan.steps) CHECK(ids.insert(step.id).second);
+    for (const auto& step : plan.steps)
+        for (const auto& need : step.needs)
+            if (need != "read turn-on") {  // only where a circuit of the car wakes the amplifier
+                INFO(step.id << " needs " << need);
+                CHECK(ids.contains(need));
+            }
+}
+
+TEST_CASE("both conductors of every pair are planned, each once") {
+    const auto plan = planned(plain_job());
+    std::set<std::pair<std::string, std::string>> seen;
+    for (const auto& conductor : plan.conductors) CHECK(seen.insert({conductor.tap, conductor.use}).second);
+    CHECK(seen.contains({plan.plan.tap, "+"}));
+    CHECK(seen.contains({plan.plan.tap, "-"}));
+    CHECK(plan.install.plan.conductors == static_cast<int>(plan.conductors.size()));
+    CHECK(plan.install.plan.conductors_twice == 0);
+}
+
+TEST_CASE("two pairs that notes give the same wires of one connector are stopped as a conductor planned twice") {
+    JobFacts facts = plain_job();
+    REQUIRE(facts.car.taps.size() >= 2);
+    for (auto& tap : facts.car.taps) {
+        tap.tap.place = "behind the radio";
+        tap.tap.connector = "radio main";
+        tap.pair.positive = wire_colour_from_code("WH");
+        tap.pair.negative = wire_colour_from_code("BN");
+    }
+    const auto plan = planned(facts);
+    CHECK(plan.install.plan.conductors_twice == 2);
+    const auto& findings = plan.install.plan_findings;
+    CHECK(std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+        return finding.rule == "conductor-planned-twice" && finding.effect == Effect::stop;
+    }));
+}
+
+TEST_CASE("the same colour in another cavity is another wire") {
+    JobFacts facts = plain_job();
+    int cavity = 1;
+    for (auto& tap : facts.car.taps) {
+        tap.tap.place = "behind the radio";
+        tap.tap.connector = "radio main";
+        tap.pair.positive = wire_colour_from_code("WH");
+        tap.pair.negative = wire_colour_from_code("BN");
+        tap.pair.positive_cavity = settled(std::to_string(cavity++));
+        tap.pair.negative_cavity = settled(std::to_string(cavity++));
+    }
+    CHECK(planned(facts).install.plan.conductors_twice == 0);
+}
+
+TEST_CASE("what such a job took before is the lower median of the closed jobs on the same car and sound system") {
+    const JobFacts facts = plain_job();
+    std::vector<ShopJob> earlier(5);
+    const int minutes[] = {240, 150, 210, 90, 60};
+    for (std::size_t i = 0; i < earlier.size(); ++i) {
+        earlier[i].number = static_cast<int>(i) + 10;
+        earlier[i].vehicle = facts.car.vehicle.path;
+        earlier[i].system = "base";
+        earlier[i].taken_minutes = minutes[i];
+    }
+    earlier[3].system = "premium";  // another sound system
+    earlier[4].number = 7;          // this very job
+    CHECK(planned(facts, {}, earlier).install.plan.minutes_taken_before == 210);
+    earlier[2].taken_minutes.reset();
+    CHECK(planned(facts, {}, earlier).install.plan.minutes_taken_before == 150);
+    CHECK_FALSE(planned(facts).install.plan.minutes_taken_before.has_value());
 }

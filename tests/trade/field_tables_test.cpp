@@ -1,9 +1,10 @@
-// Do the field tables and the tables of the schema name the same things? Each table's columns are read from the text of
-// schema/0001_first.sql by this test alone; the fields come from the code.
+// Do the field tables and the tables of the schema name the same things? Each table's columns are read from the texts
+// of schema/ by this test alone; the fields come from the code.
 #include "trade/field.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <filesystem>
 #include <fstream>
 #include <map>
 #include <set>
@@ -17,29 +18,44 @@ using namespace tapbook;
 
 namespace {
 
-using Columns = std::map<std::string, std::string>;  // name and type
+struct Column {
+    std::string type;
+    int since = 0;  // number of the schema file that has it first
+};
+using Columns = std::map<std::string, Column>;  // by name
 
-std::string schema_text() {
-    std::ifstream file(std::string(TAPBOOK_SOURCE) + "/schema/0001_first.sql");
-    std::ostringstream text;
-    text << file.rdbuf();
-    return text.str();
+std::vector<std::filesystem::path> schema_files() {
+    std::vector<std::filesystem::path> files;
+    for (const auto& entry : std::filesystem::directory_iterator(std::string(TAPBOOK_SOURCE) + "/schema"))
+        if (entry.path().extension() == ".sql") files.push_back(entry.path());
+    std::sort(files.begin(), files.end());
+    return files;
 }
 
-// The columns between "CREATE TABLE name (" and the line that starts with ")".
+// The columns between "CREATE TABLE name (" and the line that starts with ")", and those added by
+// "ALTER TABLE name ADD COLUMN ...".
 Columns columns_of(const std::string& table) {
-    std::istringstream lines(schema_text());
     Columns columns;
-    bool inside = false;
-    for (std::string line; std::getline(lines, line);) {
-        if (line == "CREATE TABLE " + table + " (") {
-            inside = true;
-        } else if (inside && line.starts_with(")")) {
-            return columns;
-        } else if (inside && !line.starts_with("    PRIMARY KEY")) {
-            std::string name, type;
-            std::istringstream(line) >> name >> type;
-            columns[name] = type.substr(0, type.find(','));  // "INTEGER,-- comment"
+    const std::string added = "ALTER TABLE " + table + " ADD COLUMN ";
+    const auto take = [&](const std::string& words, int since) {
+        std::string name, type;
+        std::istringstream(words) >> name >> type;
+        columns[name] = {type.substr(0, type.find_first_of(",;")), since};  // "INTEGER,-- comment"
+    };
+    for (const auto& file : schema_files()) {
+        const int since = std::stoi(file.filename().string().substr(0, 4));
+        std::ifstream lines(file);
+        bool inside = false;
+        for (std::string line; std::getline(lines, line);) {
+            if (line == "CREATE TABLE " + table + " (") {
+                inside = true;
+            } else if (line.starts_with(")")) {
+                inside = false;
+            } else if (inside && !line.starts_with("    PRIMARY KEY")) {
+                take(line, since);
+            } else if (line.starts_with(added)) {
+                take(line.substr(added.size()), since);
+            }
         }
     }
     return columns;
@@ -79,10 +95,12 @@ TEST_CASE("every field is a column of its table in the schema, and every other c
         REQUIRE(columns.size() > 10);
         for (const auto& field : fields) {
             INFO(field.stored);
-            CHECK(columns.erase(std::string(field.stored)) == 1);
+            REQUIRE(columns.contains(std::string(field.stored)));
+            CHECK(columns.at(std::string(field.stored)).since == field.since);
+            columns.erase(std::string(field.stored));
         }
         std::set<std::string> rest;
-        for (const auto& [name, type] : columns) rest.insert(name);
+        for (const auto& [name, column] : columns) rest.insert(name);
         CHECK(rest == (table == "note" ? of_every_note : of_every_entry));
     }
 }
@@ -92,7 +110,7 @@ TEST_CASE("numbers, yes and no lie in INTEGER columns, everything else in TEXT, 
         const auto columns = columns_of(table);
         for (const auto& field : fields) {
             INFO(table << "." << field.stored);
-            CHECK(columns.at(std::string(field.stored)) == (is_number_in(table, field.kind) ? "INTEGER" : "TEXT"));
+            CHECK(columns.at(std::string(field.stored)).type == (is_number_in(table, field.kind) ? "INTEGER" : "TEXT"));
         }
     }
 }

@@ -1,0 +1,54 @@
+// Largest type with which the sheet still takes one page, or two where the install is planned: its words counted as
+// lines of half a page's width. Measured on printed sheets; a sheet that fits neither way is set plain.
+#include "report/sheet_chain.h"
+#include "report/sheet_html.h"
+
+namespace tapbook {
+namespace {
+
+constexpr std::size_t half_width = 58;  // characters on a line of half the page
+constexpr std::size_t drawing_lines = 70, list_lines = 20;
+
+std::size_t lines(std::string_view text) {
+    return 1 + text.size() / half_width;
+}
+
+std::size_t lines_of_facts(const Sheet& sheet) {
+    std::size_t sum = 0;
+    for (const auto& fact : sheet_facts(sheet)) {
+        sum += 1 + fact.conductors.size();
+        for (const auto& line : fact.rests_on) sum += lines(line);
+    }
+    return sum;
+}
+
+std::size_t lines_of_steps(const Sheet& sheet) {
+    std::size_t sum = 0;
+    for (const auto& step : sheet.plan.steps) {
+        sum += lines(step.what) + 2 * step.readings.size();
+        for (const auto& caution : step.cautions) sum += lines(caution.title + caution.text);
+    }
+    return sum;
+}
+
+std::size_t lines_of_circuits(const Sheet& sheet) {
+    std::size_t sum = 0;
+    for (const auto& facts : sheet.circuits) sum += 8 + 3 * facts.tap.hazards.size();
+    return sum;
+}
+
+}  // namespace
+
+Setting setting_of(const Sheet& sheet) {
+    const bool is_planned = has_plan(sheet);
+    std::size_t sum = lines_of_facts(sheet) + lines_of_steps(sheet) + lines_of_circuits(sheet) + list_lines;
+    for (const auto& one : recommendations(sheet)) sum += lines(one.says);
+    sum += 2 * chain_stages(sheet.plan.install).size();
+    if (is_planned) sum += drawing_lines;
+    const std::size_t pages = is_planned ? 2 : 1;
+    if (sum <= 97 * pages) return Setting::roomy;
+    if (sum <= 120 * pages) return Setting::plain;
+    return sum <= 150 * pages ? Setting::dense : Setting::plain;
+}
+
+}  // namespace tapbook
