@@ -56,7 +56,7 @@ class ReadingsReader {
         constexpr std::string_view own[] = {"at"};
         FileReading reading{read_text(table, "at", true, complaints_), read_fields(table, fields, own, complaints_),
                             place_of(table, "at")};
-        if (reading.values.empty())
+        if (table.members.size() == (table.find("at") == nullptr ? 0U : 1U))
             complaints_.add(reading.place, fmt::format("{} has no reading", shown(reading.at)),
                             "leave the table out, or write what was read");
         for (const auto& other : file_.readings)

@@ -19,8 +19,8 @@ void print_fact(Paper& paper, const SheetFact& fact) {
     std::string value = fact.value;
     if (fact.verdict) value += fmt::format(" ({})", word_of(*fact.verdict));
     paper.line(2, fmt::format("{:<10}", fact.label), value);
-    for (const auto& conductor : fact.conductors) paper.line(12, "", conductor_text(conductor));
-    for (const auto& line : fact.rests_on) paper.line(12, "", line);
+    for (const auto& conductor : fact.conductors) paper.line(13, "", conductor_text(conductor));
+    for (const auto& line : fact.rests_on) paper.line(13, "", line);
 }
 
 void print_step(Paper& paper, const PlanStep& step, int number) {

@@ -80,8 +80,9 @@ SheetFact amplifier_fact(const JobPlanAnswer& plan) {
 }
 
 SheetFact load_fact(const LoadFacts& load, const std::string& words) {
-    SheetFact fact{"load", fmt::format("{:g} ohm{}{}", load.load.load.in(ohms), load.load.bridged ? ", bridged" : "",
-                                       words.empty() ? "" : fmt::format(" ({})", words))};
+    const std::string sum = fmt::format("{:g}", load.load.load.in(ohms));
+    SheetFact fact{"load", fmt::format("{} ohm{}{}", sum, load.load.bridged ? ", bridged" : "",
+                                       words.empty() || words == sum ? "" : fmt::format(" ({})", words))};
     if (load.load.least)
         fact.rests_on.push_back(fmt::format("{} the least load of the amplifier, {:g} ohm",
                                             load.load.allowed.value_or(true) ? "not below" : "BELOW",

@@ -51,7 +51,7 @@ std::string sheet_html(const Sheet& sheet, SheetPaper paper) {
     Html page;
     page.raw("<!DOCTYPE html>\n").begin("html", {{"lang", "en"}}).line();
     write_page_head(sheet, paper, page);
-    page.begin("body", {{"class", word_of(setting_of(sheet))}, {"data-code", sheet.plan.job.code}}).line();
+    page.begin("body", {{"class", word_of(setting_of(sheet, paper))}, {"data-code", sheet.plan.job.code}}).line();
     write_head(sheet, page);
     page.begin("main").line();
     write_facts(sheet, page);

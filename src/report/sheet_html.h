@@ -31,6 +31,6 @@ struct NamedValues<Setting> {
         {Setting::roomy, "roomy"}, {Setting::plain, "plain"}, {Setting::dense, "dense"}};
 };
 static_assert(table_is_sound<Setting>());
-Setting setting_of(const Sheet& sheet);
+Setting setting_of(const Sheet& sheet, SheetPaper paper);
 
 }  // namespace tapbook

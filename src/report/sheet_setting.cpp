@@ -8,6 +8,12 @@ namespace {
 
 constexpr std::size_t half_width = 58;  // characters on a line of half the page
 constexpr std::size_t drawing_lines = 70, list_lines = 20;
+constexpr std::size_t most_dense = 170;  // lines a page; above it small type saves no page any more
+
+// How many lines a page takes in each setting. Letter is 18 mm shorter than A4.
+struct Room {
+    std::size_t roomy, plain;
+};
 
 std::size_t lines(std::string_view text) {
     return 1 + text.size() / half_width;
@@ -39,16 +45,17 @@ std::size_t lines_of_circuits(const Sheet& sheet) {
 
 }  // namespace
 
-Setting setting_of(const Sheet& sheet) {
+Setting setting_of(const Sheet& sheet, SheetPaper paper) {
     const bool is_planned = has_plan(sheet);
     std::size_t sum = lines_of_facts(sheet) + lines_of_steps(sheet) + lines_of_circuits(sheet) + list_lines;
     for (const auto& one : recommendations(sheet)) sum += lines(one.says);
     sum += 2 * chain_stages(sheet.plan.install).size();
     if (is_planned) sum += drawing_lines;
     const std::size_t pages = is_planned ? 2 : 1;
-    if (sum <= 97 * pages) return Setting::roomy;
-    if (sum <= 120 * pages) return Setting::plain;
-    return sum <= 150 * pages ? Setting::dense : Setting::plain;
+    const Room room = paper == SheetPaper::letter ? Room{88, 108} : Room{97, 118};
+    if (sum <= room.roomy * pages) return Setting::roomy;
+    if (sum <= room.plain * pages) return Setting::plain;
+    return sum <= most_dense * pages ? Setting::dense : Setting::plain;
 }
 
 }  // namespace tapbook

@@ -1,6 +1,8 @@
 // The plan put together: the install judged, the conductors counted, the steps ordered, the whole looked at once more.
 #include "rules/job_plan.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -16,39 +18,52 @@ std::string settled_text(const Standing& standing) {
     return standing.value.value_or("");
 }
 
-PlannedConductor conductor(const TapFacts& tap, std::string use, std::string cavity, std::optional<WireColour> colour) {
-    return {tap.code, std::move(use), tap.tap.place, tap.tap.connector, std::move(cavity), colour};
+// A conductor, and which wire of the car it is.
+struct Wire {
+    PlannedConductor conductor;
+    std::string identity;
+    bool is_shared = false;  // the one minus of several speakers: joined once for all of them
+};
+
+// The cavity says which wire it is where it is known, else the colour with its second mark; of a pair whose conductors
+// look alike each is its own, and so is a wire of which nothing is known.
+Wire wire(const TapFacts& tap, std::string use, std::string cavity, std::optional<WireColour> colour,
+          std::string_view mark, bool looks_alike) {
+    std::string identity = tap.tap.place + '\n' + tap.tap.connector + '\n';
+    if (!cavity.empty())
+        identity += "cavity\n" + cavity;
+    else if (colour && !looks_alike)
+        identity += fmt::format("colour\n{}\n{}", code(*colour), mark);
+    else
+        identity += "tap\n" + tap.code + '\n' + use;
+    return {{tap.code, std::move(use), tap.tap.place, tap.tap.connector, std::move(cavity), colour}, identity, false};
 }
 
-// Which wire is it? The cavity says so where it is known, else the colour; a wire of which neither is known is told
-// apart by where it is looked for.
-std::string wire_of(const PlannedConductor& one) {
-    const std::string at = one.place + '\n' + one.connector + '\n';
-    if (!one.cavity.empty()) return at + "cavity\n" + one.cavity;
-    if (one.colour) return at + "colour\n" + code(*one.colour);
-    return at + "tap\n" + one.tap + '\n' + one.use;
-}
-
-void count_conductors(JobPlanAnswer& plan) {
-    std::set<std::string> seen;
-    for (const auto& one : plan.conductors) {
-        ++plan.install.plan.conductors;
-        if (!seen.insert(wire_of(one)).second) ++plan.install.plan.conductors_twice;
-        if (!one.colour) ++plan.install.plan.conductors_unknown;
-    }
-}
-
-std::vector<PlannedConductor> conductors_of(const Advice& advice, const Install& install) {
-    std::vector<PlannedConductor> list;
+std::vector<Wire> wires_of(const Advice& advice, const Install& install) {
+    std::vector<Wire> list;
     for (const TapFacts& tap : advice.pairs) {
         const PairStanding& pair = tap.pair;
-        list.push_back(conductor(tap, "+", settled_text(pair.positive_cavity), pair.positive));
-        list.push_back(conductor(tap, "-", settled_text(pair.negative_cavity), pair.negative));
+        const bool alike = pair.same_colours || (pair.positive && pair.positive == pair.negative);
+        list.push_back(wire(tap, "+", settled_text(pair.positive_cavity), pair.positive, pair.positive_mark, alike));
+        list.push_back(wire(tap, "-", settled_text(pair.negative_cavity), pair.negative, pair.negative_mark, alike));
+        list.back().is_shared = effective_output(tap).stage.drive == Drive::common_return;
     }
     const JudgedTurnOn* turn_on = planned_turn_on(install);
     if (turn_on != nullptr && turn_on->facts.tap)
-        list.push_back(conductor(*turn_on->facts.tap, "turn-on", "", turn_on->facts.tap->switched.colour));
+        list.push_back(wire(*turn_on->facts.tap, "turn-on", "", turn_on->facts.tap->switched.colour, "", false));
     return list;
+}
+
+void plan_conductors(JobPlanAnswer& plan, const Advice& advice) {
+    std::set<std::string> seen;
+    for (Wire& one : wires_of(advice, plan.install)) {
+        const bool is_new = seen.insert(one.identity).second;
+        if (!is_new && one.is_shared) continue;
+        ++plan.install.plan.conductors;
+        if (!is_new) ++plan.install.plan.conductors_twice;
+        if (!one.conductor.colour) ++plan.install.plan.conductors_unknown;
+        plan.conductors.push_back(std::move(one.conductor));
+    }
 }
 
 // The median of what closed jobs on this car and sound system took here; the lower of the two middle ones.
@@ -95,8 +110,7 @@ JobPlanAnswer plan_answer(const ShopJob& job, const JobFacts& facts, const Advic
     for (const auto& pair : advice.pairs)
         if (pair.code != advice.tap.tap.code) plan.other_pairs.emplace_back(path_tail(pair.code, system_depth));
     plan.install = judge_install(facts, advice, part, ask, rules);
-    plan.conductors = conductors_of(advice, plan.install);
-    count_conductors(plan);
+    plan_conductors(plan, advice);
     plan.steps = in_order_of_work(plan_steps(plan, advice.tap.signal, advice.lowest));
     PlanFacts& whole = plan.install.plan;
     const OrderCheck order = check_order(plan.steps);

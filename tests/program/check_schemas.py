@@ -95,6 +95,16 @@ def check_looking_after(folder):
     call(folder, "audit", "--db", "real.sqlite")
 
 
+def check_sheets(folder):
+    """Of a car without a job and of a job with a plan and with readings, with every part of the install there and missing."""
+    call(folder, "sheet", "hadrik ostrel", "--system", "base")
+    call(folder, "sheet", "hadrik ostrel", "--system", "base", "--amp", "masrow-floor-four", "--metres", "4.5", "--load", "4", "--read", "all")
+    call(folder, "sheet", "1", "--address", "http://bench.local:8080")
+    call(folder, "job", "plan", "5", "--metres", "5", "--load", "2//2", "--speaker-watts", "200", "--size", "16", "--dry-run")
+    pathlib.Path(folder, "readings.toml").write_text('[job]\ncode = "J5XE7G"\n\n[[reading]]\nat = "front-left/radio-plug"\nac_v = 8.2\nsupply_v = 14\n')
+    call(folder, "job", "reading", "--from", "readings.toml", "--dry-run")
+
+
 def check_feeds(folder):
     """One amplifier or several, a size named, chosen or not to be found, volts or none, with and without what stands beside."""
     for size in ("4", "25mm2", "sae8", "choose"):
@@ -144,6 +154,7 @@ with tempfile.TemporaryDirectory() as folder:
             call(folder, "calc", "fuse", *cable, *load)
     call(folder, "calc", "fuse", "--awg", "22", "--amps", "3")
     check_feeds(folder)
+    check_sheets(folder)
     call(folder, "calc", "holdup", "--farads", "1", "--amps", "100")
     call(folder, "calc", "holdup", "--farads", "1", "--watts", "1000", "--esr-ohms", "0.002")
     call(folder, "calc", "holdup", "--farads", "1", "--watts", "1500", "--esr-ohms", "0.05")

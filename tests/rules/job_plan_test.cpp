@@ -155,6 +155,32 @@ TEST_CASE("two pairs that notes give the same wires of one connector are stopped
     }));
 }
 
+TEST_CASE("a minus that several speakers share is one conductor of the plan") {
+    JobFacts facts = plain_job();
+    const char* positives[] = {"WH", "GY"};
+    REQUIRE(facts.car.taps.size() == 2);
+    for (std::size_t i = 0; i < 2; ++i) {
+        auto& tap = facts.car.taps[i];
+        tap.circuit.output.drive = Drive::common_return;
+        tap.circuit.output.common_stage = Stage::single_ended;
+        tap.pair.drive = settled("common_return");
+        tap.pair.positive = wire_colour_from_code(positives[i]);
+        tap.pair.negative = wire_colour_from_code("BK");
+    }
+    const auto plan = planned(facts);
+    CHECK(plan.install.plan.conductors == 3);
+    CHECK(plan.install.plan.conductors_twice == 0);
+}
+
+TEST_CASE("two conductors of one pair that look alike are two wires") {
+    JobFacts facts = plain_job();
+    facts.car.taps.resize(1);
+    auto& pair = facts.car.taps.front().pair;
+    pair.positive = pair.negative = wire_colour_from_code("BK");
+    pair.same_colours = true;
+    CHECK(planned(facts).install.plan.conductors_twice == 0);
+}
+
 TEST_CASE("the same colour in another cavity is another wire") {
     JobFacts facts = plain_job();
     int cavity = 1;
