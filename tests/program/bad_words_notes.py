@@ -28,7 +28,7 @@ BASE = {
     "note": [*TARN, "radio-plug", "--seen", "--positive", "white", *DB], "shops": ["know", "1234567890abcdef1234567890abcdef", *DB],
     "job start": [*TARN, *DB], "job came": ["1", *DB], "job plan": ["1", *DB], "sheet": [*TARN[:2], *DB], "job reading": ["1", "radio-plug", "--seen", "--negative", "white", *DB],
     "job action": ["1", *DB], "job close": ["2", "--outcome", "fine", "--sure", "rest", *DB], "audit": DB,
-    ("note", "--reason"): ["withdraw", "12345678", *DB],
+    ("note", "--reason"): ["withdraw", "12345678", *DB], ("job reading", "--from"): ["1", *DB],
 }
 ON_SWITCHED = ["--wire", "--key-off", "--accessory", "--run", "--crank", "--retained-s"]
 ON_SYSTEM = ["--premium", "--tell"]
