@@ -149,8 +149,8 @@ OPTIONS = {
               "--address": [(wrong, 2, f'tapbook: --address "{table.visible(wrong)}" is no address of a page\nwrite it like http://bench.local:8080, at most 200 characters\n')
                             for wrong in ("bench.local", "ftp://bench.local", "http://a b", "javascript:alert(1)", "http://\x1b[2J", "http://" + "x" * 194)],
               **{option: [("x.out", 1, NOTHING_FITS)] for option in ("--html", "--pdf", "--drawing")}},
-    "job reading": {**FOUND, "--from": [("zzz.toml", 3, "zzz.toml: cannot be opened: No such file or directory; name a text file\nNothing was changed.\n"),
-                                        (".", 3, ".: is a folder; name a text file\nNothing was changed.\n")]},
+    "job reading": {**FOUND, "--from": [("zzz.toml", 3, "zzz.toml: there is no such file; check the name and the folder\nNothing was changed.\n"),
+                                        (".", 3, ".: is a folder; name the files in it, one after the other\nNothing was changed.\n")]},
     "job action": {"--done": Number("1", "100000", 0, "1")},
     "job close": {"--outcome": unknown("--outcome", "fine, noise, thump, comeback", [("fien", "fine")]), "--remarks": plain("--remarks"), "--minutes": Number("0", "100000", 0, "90"),
                   "--sure": [not_sure("camrea", "camrea", "did you mean camera?"), not_sure(",", "", "leave it out"), not_sure("\x1b[2J", "<U+001B>[2J", "leave it out")]},
