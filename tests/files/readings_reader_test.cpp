@@ -43,7 +43,8 @@ TEST_CASE("a file of readings gives the job's code and every place with its fiel
 
 TEST_CASE("a file of readings that cannot be taken says where, why and what to write") {
     CHECK(refusal("") ==
-          "1:1 it does not say which job the readings belong to; write [job] and under it code = \"CODE\", as the sheet has it\n");
+          "1:1 it does not say which job the readings belong to; write [job] and under it code = \"CODE\", as the "
+          "sheet has it\n");
     CHECK(refusal(head + "[[reading]]\nat = \"x\"\n") ==
           "5:6 x has no reading; leave the table out, or write what was read\n");
     CHECK(refusal(head + "[[reading]]\nat = \"x\"\nac_v = 1\n[[reading]]\nat = \"x\"\nac_v = 2\n") ==
