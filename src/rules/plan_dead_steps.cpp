@@ -129,6 +129,22 @@ std::string load_words(const Install& install) {
                        install.ask.bridged ? ", bridged" : "");
 }
 
+// A part without a supply of its own has no ground: grounding it would tie the factory's outputs to the chassis.
+std::string converter_words(const JudgedCandidate& part) {
+    const std::string place = fmt::format("place {} {} near the tap, twist the pair", part.maker, part.name);
+    switch (part.topology) {
+        case Topology::direct:
+            return "the amplifier's own speaker-level input takes the pair: no converter";
+        case Topology::transformer:
+        case Topology::resistive:
+            return place + "; it has no supply: nothing of it goes to the chassis";
+        case Topology::active_line_level:
+        case Topology::active_speaker_level:
+            return place + "; its own fused 12 V as its maker says, its ground on bare clean steel";
+    }
+    return place;
+}
+
 PlanStep load_step(const JobPlanAnswer& plan) {
     const Install& install = plan.install;
     PlanStep step{PowerPhase::dead_work,
@@ -183,15 +199,7 @@ void add_dead_work(const JobPlanAnswer& plan, std::vector<PlanStep>& steps) {
     for (const auto& finding : plan.part.findings)
         if (finding.effect == Effect::care) join.cautions.push_back({"care", finding.says});
     steps.push_back(std::move(join));
-    steps.push_back({phase,
-                     plan.part.converter == "direct"
-                         ? std::string("the amplifier's own speaker-level input takes the pair: no converter")
-                         : fmt::format("place {} {} near the tap, twist the pair, ground on bare clean steel",
-                                       plan.part.maker, plan.part.name),
-                     {},
-                     {},
-                     "place converter",
-                     {"join"}});
+    steps.push_back({phase, converter_words(plan.part), {}, {}, "place converter", {"join"}});
     const std::string amplifier = plan.amplifier ? fmt::format("{} {}", plan.amplifier->maker, plan.amplifier->name)
                                                  : std::string("the amplifier");
     steps.push_back({phase,

@@ -212,3 +212,18 @@ TEST_CASE("what such a job took before is the lower median of the closed jobs on
     CHECK(planned(facts, {}, earlier).install.plan.minutes_taken_before == 150);
     CHECK_FALSE(planned(facts).install.plan.minutes_taken_before.has_value());
 }
+
+TEST_CASE("a part without a supply is never told to be grounded, one with a supply is") {
+    JobFacts facts = plain_job();
+    for (const auto topology :
+         {Topology::transformer, Topology::resistive, Topology::active_line_level, Topology::active_speaker_level}) {
+        RuleBook rules = RuleBook::shipped(RuleCases::left_out);
+        const Advice advice = advise(facts, {}, rules);
+        JudgedCandidate part = advice.candidates.front();
+        part.topology = topology;
+        const auto plan = plan_answer(a_job(), facts, advice, part, {}, {}, rules);
+        const auto& words = plan.steps.at(first_with(plan, "twist the pair")).what;
+        const bool has_supply = topology == Topology::active_line_level || topology == Topology::active_speaker_level;
+        CHECK((words.find("ground on bare") != std::string::npos) == has_supply);
+    }
+}
