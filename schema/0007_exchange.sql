@@ -1,0 +1,1 @@
+-- What the exchange between shops needs beside the records themselves.

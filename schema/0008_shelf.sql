@@ -1,0 +1,1 @@
+-- How the shelf came to hold what it holds: one row per movement.
