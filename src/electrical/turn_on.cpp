@@ -31,9 +31,4 @@ TurnOnCurrent turn_on_current(std::span<const std::optional<Amps>> loads, std::o
     return current;
 }
 
-std::optional<Amps> left_in_slot(Amps slot_fuse, std::optional<Amps> consumers) {
-    if (!consumers) return std::nullopt;
-    return std::max(amps(0), slot_fuse - *consumers);
-}
-
 }  // namespace tapbook

@@ -56,8 +56,4 @@ struct TurnOnCurrent {
 // current. Equal to the limit is within it.
 TurnOnCurrent turn_on_current(std::span<const std::optional<Amps>> loads, std::optional<Amps> gives);
 
-// What a tap of a fused slot may still draw: the slot's fuse less what its own consumers draw (absent: not known, then
-// the answer is absent too), never below zero.
-std::optional<Amps> left_in_slot(Amps slot_fuse, std::optional<Amps> consumers);
-
 }  // namespace tapbook

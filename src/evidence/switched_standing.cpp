@@ -9,14 +9,20 @@
 namespace tapbook {
 namespace {
 
-// For each position of the key what the newest of the notes relied on read there.
-KeyVolts newest_volts(const std::vector<NoteReference>& relied_on, std::span<const Note* const> notes) {
+// The notes relied on, newest first.
+std::vector<const Note*> supporting_notes(const std::vector<NoteReference>& relied_on,
+                                          std::span<const Note* const> notes) {
     std::vector<const Note*> supporting;
     for (const Note* note : notes) {
         const auto is_it = [&](const NoteReference& reference) { return reference.id == note->id; };
         if (std::any_of(relied_on.begin(), relied_on.end(), is_it)) supporting.push_back(note);
     }
     std::sort(supporting.begin(), supporting.end(), [](const Note* a, const Note* b) { return is_newer(*a, *b); });
+    return supporting;
+}
+
+// For each position of the key what the newest of them read there.
+KeyVolts newest_volts(std::span<const Note* const> supporting) {
     KeyVolts volts;
     for (const Note* note : supporting) {
         if (!volts.off) volts.off = note->key_off;
@@ -25,6 +31,14 @@ KeyVolts newest_volts(const std::vector<NoteReference>& relied_on, std::span<con
         if (!volts.crank) volts.crank = note->crank;
     }
     return volts;
+}
+
+// The careful value: the longest that one of them measured.
+std::optional<Seconds> longest_retained(std::span<const Note* const> supporting) {
+    std::optional<Seconds> longest;
+    for (const Note* note : supporting)
+        if (note->retained && (!longest || *note->retained > *longest)) longest = note->retained;
+    return longest;
 }
 
 }  // namespace
@@ -55,7 +69,11 @@ SwitchedStanding switched_standing(std::span<const Note> notes, const KnownShops
     if (standing.circuit.value) standing.live = parse_word<SwitchedClass>(*standing.circuit.value);
     if (standing.wire.value) standing.colour = wire_colour_from_code(*standing.wire.value);
     standing.relied_on = relied_on(standing.circuit, classes, all);
-    if (standing.live) standing.volts = newest_volts(standing.relied_on, all);
+    if (standing.live) {
+        const auto supporting = supporting_notes(standing.relied_on, all);
+        standing.volts = newest_volts(supporting);
+        standing.stays_live = longest_retained(supporting);
+    }
     return standing;
 }
 

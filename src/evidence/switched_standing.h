@@ -21,6 +21,7 @@ struct SwitchedStanding {
     bool altered = false;
     std::vector<NoteReference> relied_on;  // support the settled class (any class when none is), best method first
     KeyVolts volts;                        // each as the newest note read it that supports the settled class
+    std::optional<Seconds> stays_live;     // after key off: the longest that one of `relied_on` measured
 };
 
 // Notes of another kind than `switched` are left out; one whose volts were not all read has no say on the class.

@@ -29,14 +29,23 @@ std::string clean_range(const VoltageRange& clean) {
     return volts_words(clean.likely);
 }
 
-DrawnConductor drawn(const SheetConductor& conductor) {
-    return {conductor.cavity, {}, conductor.colour, conductor.instead.empty() ? "?" : conductor.instead};
+// Where the face of the planned tap's connector has this cavity; absent where that is not known.
+std::optional<DrawnCavity> face_place(const TapPoint& tap, std::string_view cavity) {
+    const auto place = cavity_place(tap, cavity);
+    return place ? std::optional(DrawnCavity{place->row, place->column}) : std::nullopt;
+}
+
+DrawnConductor drawn(const TapPoint& tap, const SheetConductor& conductor) {
+    return {conductor.cavity, face_place(tap, conductor.cavity), conductor.colour,
+            conductor.instead.empty() ? "?" : conductor.instead};
 }
 
 // Of the tap itself, with what the notes say in place of a colour.
 DrawnPair planned_pair(const JobPlanAnswer& plan) {
     const auto conductors = conductors_of(plan.tap.tap.pair);
-    DrawnPair pair{"", drawn(conductors.front()), drawn(conductors.back()), "", clean_range(plan.tap.signal.clean)};
+    const TapPoint& tap = plan.tap.tap.tap;
+    DrawnPair pair{"", drawn(tap, conductors.front()), drawn(tap, conductors.back()), "",
+                   clean_range(plan.tap.signal.clean)};
     if (conductors.size() < 2) pair.negative = {"", {}, {}, "?"};
     return pair;
 }
@@ -61,7 +70,10 @@ std::vector<DrawnPair> drawn_pairs(const JobPlanAnswer& plan) {
             known = taps.end() - 1;
         }
         DrawnPair& pair = pairs[static_cast<std::size_t>(known - taps.begin())];
-        (is_positive ? pair.positive : pair.negative) = {conductor.cavity, {}, conductor.colour, "?"};
+        const TapPoint& face = plan.tap.tap.tap;
+        const bool is_here = conductor.place == face.place && conductor.connector == face.connector;
+        (is_positive ? pair.positive : pair.negative) = {
+            conductor.cavity, is_here ? face_place(face, conductor.cavity) : std::nullopt, conductor.colour, "?"};
     }
     if (pairs.size() > most_drawn) pairs.resize(most_drawn);
     const bool is_direct = plan.part.converter == "direct";
@@ -80,7 +92,12 @@ DrawnConnector drawn_connector(const JobPlanAnswer& plan) {
     if (!tap.place.empty()) connector.box.remarks.push_back(tap.place);
     if (tap.side) connector.box.remarks.push_back(fmt::format("{} side", word_of(*tap.side)));
     for (const Hazard hazard : tap.hazards) connector.box.cautions.emplace_back(hazard_text(hazard).title);
-    if (tap.view_face) connector.seen_from = spaced(word_of(*tap.view_face));
+    if (!tap.view_face) return connector;
+    connector.seen_from = spaced(word_of(*tap.view_face));
+    if (const auto columns = cavity_columns(tap)) {
+        connector.rows = *tap.cavity_rows;
+        connector.columns = *columns;
+    }
     return connector;
 }
 

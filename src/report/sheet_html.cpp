@@ -20,10 +20,11 @@ std::string page_rules(const Sheet& sheet, SheetPaper paper) {
     const std::string car = fmt::format("{}  {}", sheet.plan.job.code, car_words(sheet));
     const std::string made = fmt::format("{}  {}", ledger_words(sheet), sheet.date);
     return fmt::format(
-        "@page {{ size: {0} portrait; margin: 8mm 10mm 10mm;\n"
+        "@page {{ size: {0} portrait; margin: 7mm 9mm 9mm;\n"
         "  @top-left {{ content: {1}; }} @bottom-left {{ content: {2}; }}\n"
         "  @bottom-right {{ content: \"page \" counter(page) \" of \" counter(pages); }} }}\n"
-        "@page :first {{ @top-left {{ content: none; }} }}\n",
+        "@page :first {{ @top-left {{ content: none; }} }}\n"
+        "@page drawing {{ size: {0} landscape; }}\n",
         size, css_string(car), css_string(made));
 }
 
@@ -58,11 +59,11 @@ std::string sheet_html(const Sheet& sheet, SheetPaper paper) {
     write_steps(sheet, page);
     write_circuits(sheet, page);
     write_chain(sheet, page);
-    write_drawing(sheet, paper, page);
     write_lists(sheet, page);
     write_advice(sheet, page);
     page.end().line();
     write_foot(sheet, page);
+    write_drawing(sheet, paper, page);
     if (!sheet.plan.job.code.empty()) write_saving(page);
     page.end().line().end().line();
     return page.take();

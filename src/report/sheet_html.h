@@ -24,11 +24,14 @@ void write_caution(std::string_view title, std::string_view text, Html& page);
 void write_box(const Sheet& sheet, std::string_view path, const ReadingBox& box, Html& page);
 
 // How closely the page is set, so that what can stand on one page does.
-enum class Setting { roomy, plain, dense };
+enum class Setting { roomy, plain, dense, finest };
 template <>
 struct NamedValues<Setting> {
     static constexpr Named<Setting> all[] = {
-        {Setting::roomy, "roomy"}, {Setting::plain, "plain"}, {Setting::dense, "dense"}};
+        {Setting::roomy, "roomy"},
+        {Setting::plain, "plain"},
+        {Setting::dense, "dense"},
+        {Setting::finest, "dense finest"}};
 };
 static_assert(table_is_sound<Setting>());
 Setting setting_of(const Sheet& sheet, SheetPaper paper);

@@ -46,16 +46,13 @@ std::size_t lines_of_circuits(const Sheet& sheet) {
 }  // namespace
 
 Setting setting_of(const Sheet& sheet, SheetPaper paper) {
-    const bool is_planned = has_plan(sheet);
     std::size_t sum = lines_of_facts(sheet) + lines_of_steps(sheet) + lines_of_circuits(sheet) + list_lines;
     for (const auto& one : recommendations(sheet)) sum += lines(one.says);
     sum += 2 * chain_stages(sheet.plan.install).size();
-    if (is_planned) sum += drawing_lines;
-    const std::size_t pages = is_planned ? 2 : 1;
     const Room room = paper == SheetPaper::letter ? Room{88, 108} : Room{97, 118};
-    if (sum <= room.roomy * pages) return Setting::roomy;
-    if (sum <= room.plain * pages) return Setting::plain;
-    return sum <= most_dense * pages ? Setting::dense : Setting::plain;
+    if (sum <= room.roomy) return Setting::roomy;
+    if (sum <= room.plain) return Setting::plain;
+    return Setting::dense;
 }
 
 }  // namespace tapbook

@@ -36,6 +36,11 @@ std::int64_t protects_count(Facts facts) {
     return facts.tap ? static_cast<std::int64_t>(facts.tap->circuit.protects.size()) : 0;
 }
 
+// What notes measured goes before what the entry expects.
+std::optional<Seconds> stays_live(Tap tap) {
+    return tap.switched.stays_live ? tap.switched.stays_live : tap.circuit.stays_live;
+}
+
 // Of the converter's own turn-on only.
 std::optional<Seconds> hold_time(C c) {
     if (c.turn_on->kind != TurnOnKind::converter || c.converter == nullptr) return std::nullopt;
@@ -90,8 +95,8 @@ constexpr Column table[] = {
      [](C c) { return of(c, [](Facts f) { return cell::real(f.volts.run, dc_volts); }); }},
     {"turn_on", "crank_v", "REAL", "V d.c.", "what the turn-on circuit reads while the engine starts",
      [](C c) { return of(c, [](Facts f) { return cell::real(f.volts.crank, dc_volts); }); }},
-    {"turn_on", "stays_live_s", "REAL", "s", "how long the turn-on circuit stays live after key off",
-     [](C c) { return of_tap(c, [](Tap t) { return cell::real(t.circuit.stays_live, seconds); }); }},
+    {"turn_on", "stays_live_s", "REAL", "s", "how long the turn-on circuit stays live after key off, noted or expected",
+     [](C c) { return of_tap(c, [](Tap t) { return cell::real(stays_live(t), seconds); }); }},
     {"turn_on", "fuse_a", "REAL", "A", "the fuse of the turn-on circuit",
      [](C c) { return of_tap(c, [](Tap t) { return cell::real(t.circuit.fuse, amps); }); }},
     {"turn_on", "loads_ma", "REAL", "mA", "the current of everything that hangs on the turn-on",

@@ -104,6 +104,8 @@ const Field tap_fields[] = {
      "which half of the connector the colours belong to"},
     {"view_face", "view_face", K::word, 0, "", 0, 0, spellings<ViewFace>, false, "from where its cavities are counted"},
     {"cavities", "cavities", K::whole, 0, "", 1, 200, nullptr, false, "how many cavities the connector has"},
+    {"cavity_rows", "cavity_rows", K::whole, 0, "", 1, 8, nullptr, false,
+     "rows of its cavities, numbered along the rows from the top left of that face", 9},
     {"gauge_mm2", "gauge_um2", K::decimal, 3, "mm2", 50, 120000, nullptr, false, "cross-section of the conductors"},
     {"terminal", "terminal", K::name, 0, "", 0, 0, nullptr, false, "the terminal in the cavity"},
     {"plug_in_lead", "plug_in_lead", K::name, 0, "", 0, 0, nullptr, false,

@@ -67,6 +67,7 @@ Note note_from(const Fields& fields) {
     note.accessory = fields.template quantity<"accessory_mv">(dc_millivolts);
     note.run = fields.template quantity<"run_mv">(dc_millivolts);
     note.crank = fields.template quantity<"crank_mv">(dc_millivolts);
+    note.retained = fields.template quantity<"retained_s">(seconds);
     const bool has_volts = note.reading || note.dc_positive || note.dc_negative || note.key_off || note.accessory ||
                            note.run || note.crank;
     note.has_proof = has_volts || !fields.template text<"photo">().empty();

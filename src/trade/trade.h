@@ -3,6 +3,7 @@
 
 #include "trade/blade_fuse.h"
 #include "trade/cable_size.h"
+#include "trade/cavity_place.h"
 #include "trade/confusable_colours.h"
 #include "trade/day.h"
 #include "trade/decimal.h"

@@ -103,6 +103,7 @@ TapPoint tap_point_of(const Values& v) {
     tap.view_face = word_field<ViewFace>(v, "view_face");
     tap.gauge = quantity_field(v, "gauge_um2", thousandths_of_square_millimetre);
     tap.cavities = whole_field(v, "cavities");
+    tap.cavity_rows = whole_field(v, "cavity_rows");
     tap.minutes = whole_field(v, "minutes");
     tap.reachable_in_place = flag_field(v, "reachable_in_place");
     tap.panels = list_field(v, "panels");

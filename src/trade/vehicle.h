@@ -57,7 +57,7 @@ struct TapPoint {
     std::optional<ConnectorSide> side;
     std::optional<ViewFace> view_face;
     std::optional<SquareMillimetres> gauge;
-    std::optional<int> cavities, minutes;
+    std::optional<int> cavities, cavity_rows, minutes;  // numbered along the rows from the top left of view_face
     std::optional<bool> reachable_in_place;
     TextList panels;
     bool hazards_listed = false;

@@ -83,17 +83,3 @@ TEST_CASE("the order of the loads says nothing, one more load never helps, and a
     });
     CHECK(holds);
 }
-
-TEST_CASE("a slot gives what its fuse leaves beside its own consumers, never less than nothing") {
-    CHECK(left_in_slot(amps(10), amps(4))->in(amps) == 6);
-    CHECK(left_in_slot(amps(10), amps(12))->in(amps) == 0);
-    CHECK_FALSE(left_in_slot(amps(10), std::nullopt).has_value());
-    const bool holds = rc::check("what is left and what is drawn never exceed the fuse", [] {
-        const Amps fuse = arbitrary::between(milliamps, 500, 30000);
-        const Amps drawn = arbitrary::between(milliamps, 0, 40000);
-        const Amps left = *left_in_slot(fuse, drawn);
-        RC_ASSERT(left >= amps(0) && left <= fuse);
-        RC_ASSERT(left == amps(0) || std::abs((left + drawn - fuse).in(amps)) < 1e-9);
-    });
-    CHECK(holds);
-}
