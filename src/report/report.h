@@ -9,13 +9,17 @@
 #include "report/calculations.h"
 #include "report/drawing.h"
 #include "report/feed_report.h"
+#include "report/html_parts.h"
 #include "report/job_report.h"
 #include "report/json.h"
 #include "report/look_after.h"
 #include "report/look_after_report.h"
 #include "report/notes_report.h"
+#include "report/said.h"
 #include "report/screen.h"
 #include "report/sheet.h"
+#include "report/sheet_of_job.h"
+#include "report/swatch_svg.h"
 #include "rules/rules.h"
 
 namespace tapbook {
