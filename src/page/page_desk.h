@@ -20,6 +20,8 @@ struct ShopPlace {
     std::function<RuleBook()> read_rules;  // shipped ones with those of the shop
     std::function<std::string()> today;    // "2026-05-04"
     RandomSource random;
+    SessionList* sessions = nullptr;
+    PairingCodes* codes = nullptr;
     std::string base_address;  // "http://192.168.1.20:8080": for symbols that another phone reads
 };
 
@@ -37,10 +39,12 @@ class PageDesk {
     // std::logic_error in a request that may not write: a GET changes nothing.
     Catalog catalog_to_write();
     RuleBook& rules();
+    SessionList& sessions() { return *place_.sessions; }
+    PairingCodes& codes() { return *place_.codes; }
     const RandomSource& random() const { return place_.random; }
     const std::string& base_address() const { return place_.base_address; }
 
-    // Before each request, by the server.
+    // Before each request, by the server: may this one write?
     void begin(bool may_write);
 
   private:

@@ -20,8 +20,6 @@ struct Route {
     std::string_view pattern;
     RouteFor whom = RouteFor::anybody;
     PageAnswer (*run)(PageDesk&, const PageRequest&) = nullptr;
-    // Addresses on the practice shop that this pattern answers with 200 or 303, for the tests; "" for none.
-    std::string_view example = {};
 };
 
 std::span<const Route> routes();
@@ -37,7 +35,5 @@ struct RouteFound {
 
 // The route of this method for the segments of a path; `route` is nullptr when there is none.
 RouteFound find_route(PageMethod method, std::span<const std::string> segments);
-// Does any method answer there?
-bool has_route(std::span<const std::string> segments);
 
 }  // namespace tapbook
