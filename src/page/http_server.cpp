@@ -284,6 +284,7 @@ struct HttpServer::State {
     std::function<void()> line_typed;
     asio::posix::stream_descriptor typed{door};
     asio::steady_timer farewell{door};
+    asio::signal_set signals{door, SIGINT, SIGTERM};  // from the beginning: none is lost before run()
 };
 
 HttpServer::HttpServer(const ServerLimits& limits, std::function<void(std::string_view)> report)
@@ -315,8 +316,7 @@ void HttpServer::on_typed_line(std::function<void()> done) {
 void HttpServer::run(const PageGate& gate, const ShopPlace& place) {
     State& state = *state_;
     state.running = std::make_shared<Running>(gate, state.limits, place);
-    asio::signal_set signals(state.door, SIGINT, SIGTERM);
-    signals.async_wait([&](Error error, int) {
+    state.signals.async_wait([&](Error error, int) {
         if (!error) state.begin_to_stop();
     });
     for (auto& acceptor : state.acceptors) state.accept(acceptor);
