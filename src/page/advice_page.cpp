@@ -118,7 +118,7 @@ void write_question(Html& html, const Catalog& catalog, const AskedCar& asked, c
                           .is_number = true});
     html.end();
     if (asked.facts.year) write_hidden(html, "year", std::to_string(*asked.facts.year));
-    html.begin("div", {{"class", "act"}}).element("button", "Judge", {{"type", "submit"}, {"class", "main"}}).end();
+    html.begin("p", {{"class", "ways"}}).element("button", "Judge", {{"type", "submit"}, {"class", "main"}}).end();
     html.end().line();
 }
 

@@ -68,10 +68,12 @@ PageAnswer changes_page(PageDesk& desk, const PageRequest& request) {
     write_form_box(html, {.name = "since",
                           .label = "Since",
                           .value = since,
-                          .complaint = is_day ? "" : "write the day like 2026-05-02",
-                          .remark = last.empty() ? "no job of this shop on this car yet"
-                                                 : fmt::format("last job here: {}", last)});
+                          .complaint = is_day ? "" : "write the day like 2026-05-02"});
     html.element("button", "Show", {{"type", "submit"}}).end().line();
+    html.element("p",
+                 last.empty() ? "This shop has closed no job on this car yet."
+                              : fmt::format("Last job of this shop on this car: {}.", last),
+                 {{"class", "quiet"}});
     if (!is_day) return page.answer(400);
     const std::vector<TapLedger> ledgers = ledgers_of(catalog, asked.facts);
     std::map<std::string, std::string> shops;

@@ -36,7 +36,9 @@ PageAnswer close_form(const Catalog& catalog, const PageRequest& request, const 
         html.end().end().line();
         return page.answer();
     }
-    html.element("p", fmt::format("{} places were read: each becomes one note.", job.visits.size()));
+    html.element("p", job.visits.size() == 1
+                          ? std::string("One place was read: it becomes a note.")
+                          : fmt::format("{} places were read: each becomes one note.", job.visits.size()));
     begin_form(html, request, job_address(job.code, "close"), job.code + "-close");
     FormChoices outcomes;
     for (const auto word : spellings<JobOutcome>()) outcomes.emplace_back(word, word);

@@ -94,7 +94,7 @@ void write_steps(Html& html, const ShopJob& job, const JobPlanAnswer& plan) {
 }
 
 void write_plan_fact(Html& html, const SheetFact& fact) {
-    html.begin("div", {{"class", "fact"}}).element("span", fact.label, {{"class", "of"}}).text(" ");
+    html.begin("div", {{"class", "fact"}}).element("span", fact.label, {{"class", "of"}}).begin("div");
     html.element("b", fact.value);
     if (fact.verdict) {
         html.text(" ");
@@ -102,14 +102,14 @@ void write_plan_fact(Html& html, const SheetFact& fact) {
     }
     if (!fact.conductors.empty()) write_conductors(fact.conductors, html);
     for (const auto& line : fact.rests_on) html.element("p", line, {{"class", "quiet"}});
-    html.end().line();
+    html.end().end().line();
 }
 
 void write_plan(PageDesk& desk, const Catalog& catalog, const AskedJob& asked, Html& html) {
     if (asked.job.plan.tap.empty()) return;
     try {
         const JobPlanAnswer plan = plan_of_job(desk, catalog, asked);
-        html.begin("section", {{"class", "card"}}).element("h2", "Plan").line();
+        html.begin("section", {{"class", "card plan"}}).element("h2", "Plan").line();
         for (const auto& fact : sheet_facts(sheet_of_job(catalog, plan, asked.jobs, {}))) write_plan_fact(html, fact);
         for (const auto& finding : plan.install.plan_findings)
             if (finding.effect == Effect::stop || finding.effect == Effect::care)

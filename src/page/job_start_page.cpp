@@ -43,9 +43,12 @@ PageAnswer jobs_page(PageDesk& desk, const PageRequest& request) {
     const Catalog& catalog = desk.catalog();
     Page page(request, catalog.is_practice(), "Jobs", PagePart::jobs);
     page.html().element("h1", "Jobs").begin("p");
-    page.html().text("A job starts from its car: ");
-    write_link(page.html(), "/", "find the car");
-    page.html().text(", then Start a job.").end().line();
+    page.html()
+        .text("A job starts from its car: find the car, then Start a job.")
+        .end()
+        .begin("p", {{"class", "ways"}});
+    write_link(page.html(), "/", "Find the car", "way");
+    page.html().end().line();
     const auto jobs = catalog.jobs();
     write_list(page.html(), catalog, jobs, JobState::open, "Open");
     write_list(page.html(), catalog, jobs, JobState::closed, "Closed");

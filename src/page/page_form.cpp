@@ -13,9 +13,10 @@ void write_complaint(Html& html, std::string_view name, std::string_view complai
 }
 
 void write_pairing(Html& html) {
-    html.begin("p", {{"class", "unpaired"}}).text("Reading is open to everybody here. To write, ");
-    write_link(html, "/pair", "pair this phone");
-    html.text(" once.").end();
+    html.begin("p", {{"class", "unpaired"}})
+        .text("Reading is open to everybody here. To write, pair this phone once: ");
+    write_link(html, "/pair", "Pair", "more");
+    html.end();
 }
 
 }  // namespace

@@ -142,7 +142,7 @@ void write_explained(Html& html, const ReadingAnswer& answer) {
     }
     if (answer.live) write_fact(html, "live", spaced(word_of(*answer.live)));
     for (const auto& compared : answer.compared) {
-        html.begin("p", {{"class", "fact"}}).element("span", compared.predicted.what).text(": ");
+        html.begin("p", {{"class", "said"}}).element("span", compared.predicted.what).text(": ");
         html.element("b", fmt::format("{:g} V", static_cast<double>(compared.millivolts) / 1000));
         html.text(fmt::format(", {}", against_words(compared)));
         if (!compared.means.empty()) html.text(". ").element("b", compared.means);
