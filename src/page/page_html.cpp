@@ -57,7 +57,11 @@ Page::Page(const PageRequest& request, bool practice, std::string_view title, Pa
 PageAnswer Page::answer(int status) {
     html_.end().line().begin("footer", {{"class", "foot"}});
     html_.element("p", "The vehicle's own instructions come first.", {{"class", "first"}});
-    if (request_.phone) html_.element("p", fmt::format("This phone is paired as {}.", *request_.phone));
+    if (request_.phone) {
+        html_.begin("p").text(fmt::format("This phone is paired as {}. ", *request_.phone));
+        write_link(html_, "/phones", "Paired phones", "more");
+        html_.end();
+    }
     html_.end().line().end().line().end().line();
     PageAnswer answer;
     answer.status = status;

@@ -177,6 +177,23 @@ def check_command_line_beside(shop):
     end(serving, signal.SIGINT, "SIGINT")
 
 
+def check_import_beside(shop):
+    """Pages are read all the while the command line puts many parts in, and show them afterwards."""
+    many = "".join(f'[[amplifier]]\ncode = "bench-{number}"\nmaker = "Bench"\nname = "Bench {number}"\nchannels = 2\nuse = "full_range"\n\n'
+                   for number in range(1500))
+    pathlib.Path(shop.folder, "many.toml").write_text(many)
+    serving = shop.serve("--json")
+    browser = Browser(json.loads(serving.stdout.readline())["data"]["addresses"][0])
+    adding = subprocess.Popen([shop.program, "add", "many.toml"], cwd=shop.folder, env=shop.surroundings, stdout=subprocess.DEVNULL)
+    car, statuses = "/car/hadrik/ostrel/wagon/2016", []
+    while adding.poll() is None or not statuses:
+        statuses.append(browser.ask("GET", car)[0])
+    check(adding.returncode == 0, f"add beside the page: exit {adding.returncode}")
+    check(set(statuses) == {200}, f"pages during an import: {sorted(set(statuses))}")
+    check("Bench 1499" in browser.ask("GET", "/advice/hadrik/ostrel/wagon/2016")[1], "what was imported is not on the page")
+    end(serving, signal.SIGINT, "SIGINT")
+
+
 def check_slow_end(shop):
     """A client that stays connected does not keep the program from ending, and the port is free again at once."""
     serving = shop.serve("--json")
@@ -200,7 +217,7 @@ def main():
     with tempfile.TemporaryDirectory() as folder:
         shop = Shop(program, folder)
         shop.run("demo")
-        for one in (check_announcement, check_symbol, check_terminal, check_command_line_beside, check_slow_end):
+        for one in (check_announcement, check_symbol, check_terminal, check_command_line_beside, check_import_beside, check_slow_end):
             one(shop)
     print("\n".join(problems))
     print(f"{checks} checks of the server as a whole program")
