@@ -30,8 +30,8 @@ LAYERS = {
     "exchange": ("catalog",),
     "rules": ("catalog", "files", "sqlite"),
     "report": ("rules", "shelf", "exchange", "files"),
-    "cli": ("report",),
     "page": ("report",),
+    "cli": ("report", "page"),
 }
 DIRECT_ONLY = {"sqlite"}  # except this: SQL stands in the folders that name it above and nowhere else.
 TOP_HEADERS = {"embedded.h": {"catalog", "files", "shelf", "exchange", "rules", "report", "cli", "page"}}

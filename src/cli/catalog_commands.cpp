@@ -20,7 +20,7 @@ std::vector<EmbeddedText> demo_files() {
     return files;
 }
 
-std::string practice_words(const CatalogCounts& counts) {
+std::string counted_words(const CatalogCounts& counts) {
     return fmt::format(
         "{} cars, {} sound systems, {} tap points, {} notes from {} shops, {} converters, {} amplifiers. All invented.",
         counts.vehicles, counts.systems, counts.taps, counts.notes, counts.shops, counts.converters, counts.amplifiers);
@@ -74,7 +74,7 @@ Exit run_demo(Session& session, const Parsed&) {
         .whole(counts.converters)
         .end_object();
     std::string text = fmt::format("Made a practice shop at {}.\n{}\n\nTry:\n  export TAPBOOK_DB={}\n", place,
-                                   practice_words(counts), place);
+                                   counted_words(counts), place);
     for (const auto& example : examples_of("try")) text += fmt::format("  {}\n", example);
     session.answer(text, json_answer("demo", json.take()));
     return Exit::done;

@@ -168,6 +168,7 @@ Exit run_restore(Session&, const Parsed&);
 Exit run_rebuild(Session&, const Parsed&);
 Exit run_audit(Session&, const Parsed&);
 Exit run_where(Session&, const Parsed&);
+Exit run_serve(Session&, const Parsed&);
 Exit run_feed(Session&, const Parsed&);
 Exit run_sheet(Session&, const Parsed&);
 Exit run_calc_swing(Session&, const Parsed&);
@@ -180,6 +181,9 @@ Exit run_calc_terminal(Session&, const Parsed&);
 Exit run_calc_cavity(Session&, const Parsed&);
 Exit run_calc_colour(Session&, const Parsed&);
 Exit run_calc_vin(Session&, const Parsed&);
+
+// The day: TAPBOOK_TODAY, else the clock's. Throws UsageError.
+std::string today_text();
 
 // Fills a Session from the environment: TAPBOOK_DB, TAPBOOK_TODAY, XDG_DATA_HOME, NO_COLOR, TERM, COLORTERM, COLUMNS.
 Session session_from_environment();

@@ -13,12 +13,6 @@ namespace {
 
 constexpr std::string_view made_by_part[] = {"converter", "own-input"};
 
-std::string refusal_of(const JudgedTurnOn& turn_on) {
-    for (const auto& finding : turn_on.findings)
-        if (finding.effect == Effect::stop) return finding.says;
-    return {};
-}
-
 std::string load_typed(const std::string& typed) {
     const auto load = parse_load(typed);
     if (const auto* trouble = std::get_if<LoadTrouble>(&load))
@@ -66,22 +60,6 @@ std::string turn_on_code(const CarFacts& car, const std::string& system, const s
     if (typed.empty() || std::find(std::begin(made_by_part), std::end(made_by_part), typed) != std::end(made_by_part))
         return typed;
     return chosen_tap(car, system, typed);
-}
-
-void check_turn_on(const Install& install) {
-    const std::string& wanted = install.ask.turn_on;
-    if (wanted.empty()) return;
-    std::string list;
-    for (const auto& one : install.turn_ons) {
-        if (one.facts.code == wanted && one.verdict == Verdict::no)
-            throw NoAnswer(
-                fmt::format("{} is refused as turn-on: {}", path_tail(wanted, system_depth), refusal_of(one)),
-                "choose another with --turn-on; without it the best is taken");
-        if (one.facts.code == wanted) return;
-        list += fmt::format("{}{}", list.empty() ? "" : ", ", path_tail(one.facts.code, system_depth));
-    }
-    throw NoAnswer(fmt::format("{} cannot wake the amplifier on this plan", shown(path_tail(wanted, system_depth))),
-                   list.empty() ? "no turn-on is recorded for this sound system" : fmt::format("known are: {}", list));
 }
 
 Amplifier known_amplifier(const Catalog& catalog, const std::string& words) {

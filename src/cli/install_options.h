@@ -17,9 +17,6 @@ JobPlan with_install(JobPlan before, const Parsed& parsed);
 // Throws NoAnswer for a tap the car does not have.
 std::string turn_on_code(const CarFacts& car, const std::string& system, const std::string& typed);
 
-// Throws NoAnswer when a turn-on was chosen by code and is not among those judged, or is refused by a rule.
-void check_turn_on(const Install& install);
-
 // The amplifier of that code or name. Throws NoAnswer with the nearest.
 Amplifier known_amplifier(const Catalog& catalog, const std::string& words);
 

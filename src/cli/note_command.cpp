@@ -150,12 +150,7 @@ Values typed_values(const NotePlace& place, const Parsed& parsed) {
 
 // Does the note answer anything?
 void check_says_something(const Values& values, NoteKind kind) {
-    for (const auto& row : note_fields())
-        if (applies_to(row, kind) && (row.voted || row.field.kind == FieldKind::decimal) &&
-            values.contains(row.field.stored))
-            return;
-    for (const std::string_view other : {"hazards", "altered", "remarks", "photo", "tell", "retained_s"})
-        if (values.contains(other)) return;
+    if (says_something(values, kind)) return;
     throw UsageError("the note says nothing yet",
                      kind == NoteKind::pair       ? "give colours (--positive, --negative) or a reading (--ac, ...)"
                      : kind == NoteKind::switched ? "give --wire, or the volts: --key-off, --accessory, --run"

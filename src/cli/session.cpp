@@ -47,15 +47,6 @@ std::filesystem::path data_place() {
     return std::filesystem::path(home.empty() ? "." : home) / ".local/share/tapbook/catalog.sqlite";
 }
 
-std::string today_text() {
-    const std::string given = environment("TAPBOOK_TODAY");
-    if (day_number(given)) return given;
-    if (!given.empty())
-        throw UsageError(fmt::format("TAPBOOK_TODAY: \"{}\" is not a day", shown(given)), "write it like 2026-05-02");
-    const auto days = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
-    return day_text(days.time_since_epoch().count());
-}
-
 struct Handle {
     int number;
     ~Handle() {
@@ -86,6 +77,15 @@ int open_to_read(const std::string& name) {
 }
 
 }  // namespace
+
+std::string today_text() {
+    const std::string given = environment("TAPBOOK_TODAY");
+    if (day_number(given)) return given;
+    if (!given.empty())
+        throw UsageError(fmt::format("TAPBOOK_TODAY: \"{}\" is not a day", shown(given)), "write it like 2026-05-02");
+    const auto days = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
+    return day_text(days.time_since_epoch().count());
+}
 
 Session session_from_environment() {
     Session session;

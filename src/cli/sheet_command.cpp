@@ -104,25 +104,18 @@ std::string typed_address(const Parsed& parsed) {
 }
 
 Sheet sheet_of(const Catalog& catalog, const Session& session, const Parsed& parsed) {
-    Sheet sheet;
-    sheet.address = typed_address(parsed);
+    const std::string address = typed_address(parsed);
     const auto jobs = catalog.jobs();
     const ShopJob job = job_of_sheet(catalog, jobs, parsed);
     const std::string read = parsed.text("--read").value_or("");
+    std::vector<TapFacts> circuits;
     if (parsed.text("--read"))
-        sheet.circuits =
+        circuits =
             further_circuits(catalog.car(job.vehicle, job.year), parsed.text("--system").value_or(job.system), read);
-    sheet.plan = plan_for(catalog, session, parsed, job, jobs);
+    Sheet sheet = sheet_of_job(catalog, plan_for(catalog, session, parsed, job, jobs), jobs, session.today);
+    sheet.address = address;
+    sheet.circuits = std::move(circuits);
     leave_out_planned(sheet.circuits, sheet.plan, read == "all");
-    const LedgerState ledger = catalog.ledger_state(job.vehicle);
-    sheet.ledger = {static_cast<int>(ledger.notes), ledger.newest,
-                    catalog.is_practice() ? "practice catalog" : "shop catalog"};
-    sheet.shop = catalog.own_shop().name;
-    sheet.date = session.today;
-    for (const auto& other : jobs)
-        if (other.number != job.number && other.state == JobState::closed && other.vehicle == job.vehicle &&
-            other.system == sheet.plan.job.system)
-            sheet.earlier.push_back({other.number, other.closed, other.plan.minutes, other.taken_minutes});
     return sheet;
 }
 

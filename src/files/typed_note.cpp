@@ -99,4 +99,14 @@ Values read_typed_note(NoteKind kind, std::span<const TypedField> typed) {
     return values;
 }
 
+bool says_something(const Values& values, NoteKind kind) {
+    for (const auto& row : note_fields())
+        if (applies_to(row, kind) && (row.voted || row.field.kind == FieldKind::decimal) &&
+            values.contains(row.field.stored))
+            return true;
+    for (const std::string_view other : {"hazards", "altered", "remarks", "photo", "tell", "retained_s"})
+        if (values.contains(other)) return true;
+    return false;
+}
+
 }  // namespace tapbook

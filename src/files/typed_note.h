@@ -19,4 +19,7 @@ struct TypedField {
 // begins with the option; place is that of `file` without a line. Fields that do not belong to `kind` are refused.
 Values read_typed_note(NoteKind kind, std::span<const TypedField> typed);
 
+// Does a note with these fields answer or remark anything?
+bool says_something(const Values& values, NoteKind kind);
+
 }  // namespace tapbook

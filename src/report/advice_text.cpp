@@ -9,13 +9,6 @@
 namespace tapbook {
 namespace {
 
-std::string volts(const std::optional<RmsVolts>& value) {
-    return value ? fmt::format("{:.1f} V", value->in(rms_volts)) : std::string("not known");
-}
-std::string decibels_words(const std::optional<Gain>& value) {
-    return value ? fmt::format("{:+.1f} dB", value->in(decibels)) : std::string("not known");
-}
-
 std::string_view effect_words(Effect effect) {
     switch (effect) {
         case Effect::stop:
@@ -59,10 +52,11 @@ void print_finding(Paper& paper, int indent, const Finding& finding, Detail deta
 void print_range(Paper& paper, const TapSignal& signal) {
     const auto& clean = signal.clean;
     paper.line(2, "signal  ",
-               fmt::format("{} low, {} likely, {} high, clean, across the pair ({})", volts(clean.low),
-                           volts(clean.likely), volts(clean.high), spaced(word_of(signal.source))));
+               fmt::format("{} low, {} likely, {} high, clean, across the pair ({})", volts_words(clean.low),
+                           volts_words(clean.likely), volts_words(clean.high), spaced(word_of(signal.source))));
     if (signal.clipped.high)
-        paper.line(2, "clipped ", fmt::format("up to {}: to be survived, not to be used", volts(signal.clipped.high)));
+        paper.line(2, "clipped ",
+                   fmt::format("up to {}: to be survived, not to be used", volts_words(signal.clipped.high)));
     if (signal.dc_each.likely)
         paper.line(2, "d.c.    ",
                    fmt::format("about {:.1f} V on each conductor to chassis", signal.dc_each.likely->in(dc_volts)));
@@ -121,32 +115,10 @@ void print_tap(Paper& paper, const Advice& advice, Detail detail) {
     }
 }
 
-// A finding that belongs to the tap was printed with the tap: it is not said again under every converter.
-bool said_with_tap(const Advice& advice, const Finding& finding) {
-    return std::any_of(advice.tap.findings.begin(), advice.tap.findings.end(),
-                       [&](const Finding& f) { return f.rule == finding.rule && finding.pair.empty(); });
-}
-
-std::string part_words(const JudgedCandidate& candidate) {
-    if (candidate.topology == Topology::direct) return "direct: the amplifier's own speaker-level input";
-    const std::string maker = candidate.maker.empty() ? "" : candidate.maker + " ";
-    return fmt::format("{}  ({}{}, {})", candidate.converter, maker, candidate.name,
-                       spaced(word_of(candidate.topology)));
-}
-
-std::string chain_words(const Advice& advice, const JudgedCandidate& candidate) {
-    std::string text = fmt::format("limit {} at {:g} Hz, headroom {}, drive {}", volts(candidate.limit_at_lowest),
-                                   advice.lowest.in(hertz), decibels_words(candidate.headroom),
-                                   decibels_words(candidate.drive_margin));
-    if (candidate.output) text += fmt::format(", output {:.1f} V", candidate.output->in(rms_volts));
-    if (candidate.reachable) text += fmt::format(", {:.0f} W", candidate.reachable->in(watts));
-    return text;
-}
-
 // What was said with the tap is not repeated. The short form keeps to what decides: of a rejected part its stops, of
 // the others everything but remarks.
 bool is_left_out(const Advice& advice, const JudgedCandidate& candidate, const Finding& finding, Detail detail) {
-    if (said_with_tap(advice, finding)) return true;
+    if (is_said_with_tap(advice, finding)) return true;
     if (detail == Detail::why) return false;
     return finding.effect == Effect::info || (candidate.verdict == Verdict::no && finding.effect != Effect::stop);
 }
@@ -158,7 +130,7 @@ void print_candidate(Paper& paper, const Advice& advice, const JudgedCandidate& 
         if (!is_left_out(advice, candidate, finding, detail)) print_finding(paper, 7, finding, detail);
     const bool only_of_tap = std::all_of(
         candidate.findings.begin(), candidate.findings.end(),
-        [&](const Finding& finding) { return finding.effect != Effect::care || said_with_tap(advice, finding); });
+        [&](const Finding& finding) { return finding.effect != Effect::care || is_said_with_tap(advice, finding); });
     if (candidate.verdict == Verdict::care && only_of_tap)
         paper.line(7, "care", "only for what is said of the tap above");
 }
@@ -166,11 +138,8 @@ void print_candidate(Paper& paper, const Advice& advice, const JudgedCandidate& 
 void print_candidates(Paper& paper, const Advice& advice, Detail detail) {
     if (advice.candidates.empty()) return;
     paper.blank();
-    const std::string amplifier =
-        advice.amplifier ? fmt::format("for {} {} ({} {} wanted)", advice.amplifier->maker, advice.amplifier->name,
-                                       advice.channels_wanted, advice.channels_wanted == 1 ? "channel" : "channels")
-                         : std::string("checked against the tap only: no amplifier was named");
-    paper.heading(fmt::format("Converters, best first, down to {:g} Hz, {}", advice.lowest.in(hertz), amplifier));
+    paper.heading(
+        fmt::format("Converters, best first, down to {:g} Hz, {}", advice.lowest.in(hertz), amplifier_words(advice)));
     for (const auto& candidate : advice.candidates) print_candidate(paper, advice, candidate, detail);
 }
 
@@ -198,10 +167,7 @@ void print_end(Paper& paper, const Advice& advice) {
     }
     if (!advice.rules_off.empty())
         paper.line(0, "Switched off by this shop's own rules:", comma_list(advice.rules_off));
-    paper.caution(0, "before you cut or join",
-                  "Meter the pair yourself and compare with the volts above. Never join conductors of two outputs. The "
-                  "vehicle's own instructions, local codes and "
-                  "licensed practice come first.");
+    paper.caution(0, "before you cut or join", before_you_cut);
 }
 
 }  // namespace

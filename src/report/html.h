@@ -32,6 +32,9 @@ class Html {
     // REQUIRES every element to be closed.
     std::string take();
 
+    // Bytes written so far.
+    std::size_t size() const { return out_.size(); }
+
   private:
     void tag(std::string_view element, HtmlAttributes attributes);
     std::string out_;

@@ -4,41 +4,17 @@
 
 #include "report/job_report.h"
 #include "report/notes_report.h"
+#include "report/said.h"
 
 namespace tapbook {
 namespace {
-
-std::string end_words(const ClosedVisit& visit) {
-    switch (visit.end) {
-        case VisitEnd::noted:
-            return fmt::format("noted as {}", short_id(visit.note.id));
-        case VisitEnd::replaced:
-            return fmt::format("noted anew as {}; the earlier note is withdrawn", short_id(visit.note.id));
-        case VisitEnd::unchanged:
-            return fmt::format("note {} stands as it is", short_id(visit.note.id));
-        case VisitEnd::withdrawn:
-            return fmt::format("note {} is withdrawn: nothing is read here any more", short_id(visit.note.id));
-        case VisitEnd::nothing_to_note:
-            break;
-    }
-    return "nothing to note";
-}
-
-bool is_change(VisitEnd end) {
-    return end == VisitEnd::noted || end == VisitEnd::replaced || end == VisitEnd::withdrawn;
-}
 
 void print_visit(Paper& paper, const ClosedVisit& visit) {
     const NoteReport& note = visit.note;
     paper.line(0, fmt::format("{} ", place_in_job(note.path)), end_words(visit), Weight::strong);
     if (!is_change(visit.end)) return;
-    for (const Question question : questions_of(note.kind)) {
-        const Grade before = standing_on(note.before, question).grade, after = standing_on(note.after, question).grade;
-        const std::string line = line_on(note.after, question);
-        const std::string now = line.empty() ? std::string(word_of(after)) : line;
-        paper.line(2, fmt::format("{:<9}", word_of(question)),
-                   before == after ? fmt::format("still {}", now) : fmt::format("{} -> {}", word_of(before), now));
-    }
+    for (const Question question : questions_of(note.kind))
+        paper.line(2, fmt::format("{:<9}", word_of(question)), change_words(note.before, note.after, question));
     for (const auto& complaint : note.complaints)
         paper.line(2, fmt::format("{:<9}", complaint.severity == EntrySeverity::info ? "info" : "you said"),
                    complaint.severity == EntrySeverity::info ? complaint.text : "sure: " + complaint.text);

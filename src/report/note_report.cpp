@@ -4,16 +4,10 @@
 #include "report/grade_moves.h"
 #include "report/json.h"
 #include "report/notes_report.h"
+#include "report/said.h"
 
 namespace tapbook {
 namespace {
-
-std::string change_words(const NotedStanding& before, const NotedStanding& after, Question question) {
-    const Grade old_grade = standing_on(before, question).grade, new_grade = standing_on(after, question).grade;
-    const std::string line = line_on(after, question);
-    const std::string now = line.empty() ? std::string(word_of(new_grade)) : line;
-    return old_grade == new_grade ? fmt::format("still {}", now) : fmt::format("{} -> {}", word_of(old_grade), now);
-}
 
 void print_changes(Paper& paper, NoteKind kind, const NotedStanding& before, const NotedStanding& after) {
     for (const Question question : questions_of(kind))

@@ -2,37 +2,13 @@
 #include <fmt/format.h>
 
 #include "report/job_report.h"
+#include "report/said.h"
 
 namespace tapbook {
 namespace {
 
 std::string volts(std::int64_t millivolts) {
     return fmt::format("{:g} V", static_cast<double>(millivolts) / 1000);
-}
-
-std::string range_words(const MillivoltRange& range) {
-    const auto end = [](std::int64_t millivolts) {
-        return fmt::format("{:.1f}", static_cast<double>(millivolts) / 1000);
-    };
-    if (range.low && range.high) return fmt::format("{} to {} V", end(*range.low), end(*range.high));
-    if (range.low) return fmt::format("{} V or more", end(*range.low));
-    if (range.high) return fmt::format("up to {} V", end(*range.high));
-    return "nothing to predict it from";
-}
-
-std::string against_words(const ComparedReading& compared) {
-    const std::string range = range_words(compared.predicted.range);
-    switch (compared.against) {
-        case Against::inside:
-        case Against::below:
-        case Against::above:
-            return fmt::format("{} the predicted {}", word_of(compared.against), range);
-        case Against::other_volume:
-            return fmt::format("not at full volume, where {} is predicted", range);
-        case Against::not_predicted:
-            break;
-    }
-    return "nothing to predict it from";
 }
 
 void print_compared(Paper& paper, const ComparedReading& compared) {
@@ -51,23 +27,8 @@ void print_verdict(Paper& paper, const MeterVerdict& verdict) {
     for (const auto sentence : verdict.says()) paper.line(16, "-", sentence);
 }
 
-std::string severity_words(EntrySeverity severity) {
-    switch (severity) {
-        case EntrySeverity::refused:
-            return "cannot be     ";
-        case EntrySeverity::sure:
-            return "are you sure? ";
-        case EntrySeverity::info:
-            break;
-    }
-    return "info          ";
-}
-
 void print_complaint(Paper& paper, const EntryComplaint& complaint) {
-    std::string text = complaint.text;
-    for (const auto& offer : complaint.offers)
-        text += fmt::format("{}{}", &offer == &complaint.offers.front() ? "; is it: " : "; ", offer);
-    paper.line(2, severity_words(complaint.severity), text,
+    paper.line(2, fmt::format("{:<14}", severity_words(complaint.severity)), complaint_words(complaint),
                complaint.severity == EntrySeverity::info ? Weight::plain : Weight::strong);
 }
 

@@ -1,9 +1,8 @@
 // The parts of the sheet's page, each written by a file of its own; for this folder only.
 #pragma once
 
-#include "report/html.h"
+#include "report/html_parts.h"
 #include "report/sheet.h"
-#include "report/sheet_words.h"
 
 namespace tapbook {
 
@@ -18,8 +17,6 @@ void write_drawing(const Sheet& sheet, SheetPaper paper, Html& page);
 void write_foot(const Sheet& sheet, Html& page);
 
 // Shared by the parts.
-void write_conductors(const std::vector<SheetConductor>& conductors, Html& page);
-void write_caution(std::string_view title, std::string_view text, Html& page);
 // A box named for the person, with what was read there before; `at`: the place in the job.
 void write_box(const Sheet& sheet, std::string_view path, const ReadingBox& box, Html& page);
 

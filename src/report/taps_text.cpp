@@ -25,18 +25,6 @@ void print_title(Paper& paper, const TapsAnswer& answer) {
     if (answer.car.year) paper.line(0, "", fmt::format("for model year {}", *answer.car.year));
 }
 
-void print_premium(Paper& paper, const SystemFacts& system) {
-    if (system.premium.grade != Grade::blank) {
-        paper.line(12, "", premium_line(system.premium));
-        return;
-    }
-    const auto& expected = system.entry.premium_expected;
-    paper.line(12, "",
-               fmt::format("separate amplifier: nobody has looked{}", !expected   ? ""
-                                                                      : *expected ? "; one is expected"
-                                                                                  : "; none is expected"));
-}
-
 void print_systems(Paper& paper, const TapsAnswer& answer) {
     const auto& systems = answer.car.systems;
     if (systems.size() > 1) {
@@ -46,7 +34,7 @@ void print_systems(Paper& paper, const TapsAnswer& answer) {
     }
     for (const auto& system : systems) {
         paper.line(2, fmt::format("{:<9}", system.code), system.entry.name, Weight::strong);
-        print_premium(paper, system);
+        paper.line(12, "", premium_words(system));
         for (const auto& tell : system.entry.tells) paper.line(12, "tell:", tell);
     }
 }
@@ -63,16 +51,11 @@ void print_conductors(Paper& paper, const PairStanding& pair) {
     const std::string positive_at = where_words(pair.positive_mark, pair.positive_cavity);
     const std::string negative_at = where_words(pair.negative_mark, pair.negative_cavity);
     std::vector<Conductor> list;
-    std::string_view remark;
     if (pair.positive) list.push_back({"+", *pair.positive, positive_at});
     if (pair.negative) list.push_back({"-", *pair.negative, negative_at});
-    if (list.empty()) {
+    if (list.empty())
         for (const auto& colour : pair.conductors) list.push_back({"", colour});
-        remark = "which is + is not settled";
-    } else if (list.size() == 1) {
-        remark = pair.positive ? "- not recorded" : "+ not recorded";
-    }
-    if (!list.empty()) paper.conductors(6, "wires   ", list, remark);
+    if (!list.empty()) paper.conductors(6, "wires   ", list, conductors_remark(pair));
 }
 
 void print_volts(Paper& paper, const TapAnswer& tap) {
@@ -80,19 +63,16 @@ void print_volts(Paper& paper, const TapAnswer& tap) {
         return v ? fmt::format("{:.1f}", v->in(rms_volts)) : std::string("?");
     };
     const auto& clean = tap.signal.clean;
-    const Drive drive = tap.facts.pair.drive.value
-                            ? parse_word<Drive>(*tap.facts.pair.drive.value).value_or(tap.facts.circuit.output.drive)
-                            : tap.facts.circuit.output.drive;
-    const std::string proof =
-        tap.facts.pair.drive.value ? std::string(word_of(tap.facts.pair.drive.grade)) : "expected";
-    if (drive == Drive::digital) {
+    const Standing& noted = tap.facts.pair.drive;
+    const Drive expected = tap.facts.circuit.output.drive;
+    if ((noted.value ? parse_word<Drive>(*noted.value).value_or(expected) : expected) == Drive::digital) {
         paper.line(6, "signal  ", "digital: there is no analogue signal to tap here");
         return;
     }
     paper.line(6, "signal  ",
-               fmt::format("{} / {} / {} V RMS clean (low / likely / high), {}; drive {} ({})", volts(clean.low),
+               fmt::format("{} / {} / {} V RMS clean (low / likely / high), {}; drive {}", volts(clean.low),
                            volts(clean.likely), volts(clean.high), spaced(word_of(tap.signal.source)),
-                           spaced(word_of(drive)), proof));
+                           drive_words(tap.facts)));
 }
 
 void print_tap(Paper& paper, const TapAnswer& tap) {
@@ -100,8 +80,7 @@ void print_tap(Paper& paper, const TapAnswer& tap) {
     const std::string what = facts.circuit.position ? fmt::format("{}, {}", spaced(word_of(*facts.circuit.position)),
                                                                   spaced(word_of(facts.circuit.role)))
                                                     : spaced(word_of(facts.circuit.role));
-    std::string connector = facts.tap.connector;
-    if (facts.tap.side) connector += fmt::format("{}{} side", connector.empty() ? "" : ", ", word_of(*facts.tap.side));
+    const std::string connector = connector_words(facts);
     paper.line(2, fmt::format("{:<10}", facts.system), what, Weight::strong);
     paper.line(6, "tap     ",
                fmt::format("{}{}", path_tail(facts.code, vehicle_depth), connector.empty() ? "" : "   " + connector));
@@ -115,12 +94,7 @@ void print_tap(Paper& paper, const TapAnswer& tap) {
     if (!facts.circuit.carries.empty()) paper.line(6, "carries ", facts.circuit.carries);
     for (const auto* remarks : {&facts.circuit.remarks, &facts.tap.remarks})
         if (!remarks->empty()) paper.line(6, "remark  ", *remarks);
-    if (facts.pair.other_side_notes > 0)
-        paper.line(
-            6, "also    ",
-            fmt::format(
-                "{} from another side of this connector, where colours may differ",
-                facts.pair.other_side_notes == 1 ? "1 note" : fmt::format("{} notes", facts.pair.other_side_notes)));
+    if (const std::string also = other_side_words(facts.pair); !also.empty()) paper.line(6, "also    ", also);
     if (facts.concurrent_edits > 0) paper.line(6, "entry   ", "edited twice at once; save it again to settle it");
     if (facts.pair.altered)
         paper.caution(6, "earlier work by others was found here",

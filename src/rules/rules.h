@@ -4,12 +4,14 @@
 
 #include "rules/advise.h"             // IWYU pragma: export
 #include "rules/candidate.h"          // IWYU pragma: export
+#include "rules/changes_answer.h"     // IWYU pragma: export
 #include "rules/columns.h"            // IWYU pragma: export
 #include "rules/effective_output.h"   // IWYU pragma: export
 #include "rules/finding.h"            // IWYU pragma: export
 #include "rules/install.h"            // IWYU pragma: export
 #include "rules/job_plan.h"           // IWYU pragma: export
 #include "rules/judge_install.h"      // IWYU pragma: export
+#include "rules/planned_job.h"        // IWYU pragma: export
 #include "rules/predicted_reading.h"  // IWYU pragma: export
 #include "rules/ranking.h"            // IWYU pragma: export
 #include "rules/reading_answer.h"     // IWYU pragma: export

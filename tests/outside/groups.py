@@ -44,6 +44,8 @@ GROUPS = [
     ("which lines are records", "RFC 8259 and RFC 7493", "tests/trade/record_reader_test.cpp", "RFC 7493"),
     ("UTF-8", "RFC 3629", "tests/trade/text_test.cpp", "RFC 3629"),
     ("ids of twelve golden records", "Python's hashlib; FIPS 180-4 vector", "tests/records/ids.py", "hashlib"),
+    ("the pairing symbol as a terminal shows it", "zbarimg (ZBar)", "tests/program/page_server.py", "zbarimg"),
+    ("forms as browsers send them", "WHATWG URL standard; Python's urllib", "tests/page/form_test.cpp", "WHATWG URL standard"),
     ("every JSON answer", "jsonschema, JSON Schema 2020-12", "tests/program/check_schemas.py", "Draft202012Validator"),
 ]
 

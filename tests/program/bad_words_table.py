@@ -45,6 +45,7 @@ BASE = {
     "calc holdup": ["--farads", "1", "--amps", "100"],
     "calc corner": ["--ohms", "4", "--microfarads", "1000"],
     "feed": ["--watts", "900", "--class", "d", "--metres", "5.5", "--size", "4"],
+    "serve": ["--db", "none.sqlite"], ("serve", "--address"): ["--lan", "--db", "none.sqlite"],
 }
 # Options of which only one may be there: the first takes the others out of the line.
 INSTEAD = {("calc wire", "--mm2"): ["--awg"], ("calc fuse", "--mm2"): ["--awg"], ("calc fuse", "--sae"): ["--awg"],
@@ -134,6 +135,17 @@ OPTIONS = {
 }
 
 FEED_SIZE = "write 4 or 1/0 for AWG, 25mm2 for metric cable, sae4 for cable marked SAE\n"
+NO_HOST = 'tapbook: --name: "{}" is no name of a machine\nletters, digits, - and points, like bench.local; several with commas between\n'
+NO_CARD = 'tapbook: --address: "{}" is no address of one network card\nwrite it in digits, like 192.168.1.20\n'
+OPTIONS["serve"] = {
+    "--port": Number("0", "65535", 0, "8080"),
+    "--name": [(text, 2, NO_HOST.format(said)) for text, said in (
+        ("a_b", "a_b"), ("192.168.1.20", "192.168.1.20"), ("bench:8080", "bench:8080"), ("bench.", "bench."), ("bench,,x", ""), ("-x", "-x"),
+        ("b\u00e9nch", "b\u00e9nch"), ("\x1b[2J", "<U+001B>[2J"), ("http://bench", "http://bench"))],
+    "--address": [(text, 2, NO_CARD.format(said)) for text, said in (
+        ("bench", "bench"), ("0.0.0.0", "0.0.0.0"), ("::", "::"), ("192.168.1", "192.168.1"), ("192.168.1.20/24", "192.168.1.20/24"),
+        ("[::1]", "[::1]"), ("\x1b[2J", "<U+001B>[2J"))] + [
+        ("203.0.113.77", 3, "tapbook: there is no catalog at none.sqlite\nmake one with `tapbook init`, or a practice shop with `tapbook demo`\n")]}
 OPTIONS["feed"] = {
     "--watts": Number("0.001", "20000", 3, "900"), "--amps": Number("0.001", "5000", 3, "80"), "--class": unknown("--class", "ab, d", [("dd", "d")]),
     "--efficiency": Number("0.01", "1", 3, "0.8"), "--metres": Number("0.001", "100", 3, "5.5"),
@@ -224,7 +236,7 @@ def stray(command):
             (2, ["--", "-x"], f'tapbook: "-x" is one word too many for {command}\nUSAGE\n')]
 
 
-for command in ("meter", "gain", "init", "demo", "where", "check", "calc swing", "calc level", "calc wire", "calc fuse", "calc holdup",
+for command in ("meter", "gain", "init", "demo", "where", "check", "serve", "calc swing", "calc level", "calc wire", "calc fuse", "calc holdup",
                 "calc corner"):
     WORDS[command] = stray(command)
 

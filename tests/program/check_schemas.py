@@ -36,6 +36,19 @@ def call(folder, *words):
     return answer, done.returncode
 
 
+def check_serve(folder):
+    """What is said when the phone page opens; it is closed again at once."""
+    serving = subprocess.Popen([program, "serve", "--json", "--port", "0"], cwd=folder, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
+                               stdin=subprocess.DEVNULL, env={**os.environ, "HOME": folder, "TAPBOOK_DB": f"{folder}/practice.sqlite"})
+    answer = json.loads(serving.stdout.readline())
+    serving.terminate()
+    for error in jsonschema.Draft202012Validator(schemas["serve"]).iter_errors(answer):
+        problems.append(f"serve: {error.message[:200]}")
+    if serving.wait(timeout=20) != 0:
+        problems.append(f"serve: exit code {serving.returncode}")
+    checked["serve"] = 1
+
+
 def check_notes(folder):
     """note, its reasons, withdrawal, undo and the list of shops, on a practice car."""
     call(folder, "note", "ostrel", "rear-door-left", "--system", "base", "--positive", "tan", "--seen")
@@ -178,6 +191,7 @@ with tempfile.TemporaryDirectory() as folder:
     call(folder, "check")
     call(folder, "check", "--full")
     check_looking_after(folder)
+    check_serve(folder)
 
     check_notes(folder)
     check_jobs(folder)

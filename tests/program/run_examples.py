@@ -52,6 +52,8 @@ with tempfile.TemporaryDirectory() as name:
         for example in examples:
             if shlex.split(example)[1] in ("demo", "init"):
                 example += " --db other-" + str(ran) + ".sqlite"
+            if shlex.split(example)[1] == "serve":
+                example = f"timeout --signal INT --preserve-status 1 {example} --port 0"
             text, code = run_cases.run("export TAPBOOK_DB=$XDG_DATA_HOME/tapbook/practice.sqlite; " + example, folder, program)
             ran += 1
             if code not in (0, 1):

@@ -1,0 +1,144 @@
+// What is known of one car before a panel comes off? Systems with their tells, then the tap points by place in the
+// order of reaching them.
+#include "page/car_page_parts.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "page/pages.h"
+
+namespace tapbook {
+namespace {
+
+std::optional<int> asked_year(const CarFacts& car, const PageRequest& request) {
+    const std::string typed = request.query.text("year").value_or("");
+    if (typed.empty()) return std::nullopt;
+    const auto year = parse_model_year(typed);
+    if (const auto* refusal = std::get_if<YearRefusal>(&year)) throw PageRefused(400, refusal->message());
+    const int asked = std::get<int>(year);
+    if (asked < car.vehicle.first_year || asked > car.vehicle.last_year)
+        throw PageRefused(404,
+                          fmt::format("the {} {} was built from {} to {}, not in {}", car.vehicle.make,
+                                      car.vehicle.model, car.vehicle.first_year, car.vehicle.last_year, asked),
+                          "leave the year out, or find another car");
+    return asked;
+}
+
+void write_years(Html& html, const AskedCar& asked) {
+    const Vehicle& car = asked.facts.vehicle;
+    if (car.first_year == car.last_year) return;
+    FormChoices years = {{"", "any year"}};
+    for (int year = car.first_year; year <= car.last_year; ++year)
+        years.emplace_back(std::to_string(year), std::to_string(year));
+    html.begin("form", {{"method", "get"}, {"action", car_address(car.path)}, {"class", "narrow"}});
+    write_select(html, "year", "Model year", years, asked.facts.year ? std::to_string(*asked.facts.year) : "");
+    if (!asked.system.empty()) write_hidden(html, "system", asked.system);
+    html.element("button", "Show", {{"type", "submit"}}).end().line();
+}
+
+void write_ways(Html& html, const AskedCar& asked, const PageRequest& request) {
+    const std::string& path = asked.facts.vehicle.path;
+    const std::string year = asked.facts.year ? std::to_string(*asked.facts.year) : std::string();
+    html.begin("p", {{"class", "ways"}});
+    write_link(html, address("/advice/" + encoded_path(path), {{"system", asked.system}, {"year", year}}),
+               "Which converter", "way");
+    write_link(html, address("/jobs/new/" + encoded_path(path), {{"system", asked.system}, {"year", year}}),
+               request.phone ? "Start a job" : "Job", "way");
+    write_link(html, address("/changes/" + encoded_path(path)), "What changed", "way");
+    html.end().line();
+}
+
+// Notes on cars whose system nobody wrote down.
+void write_unrecorded(Html& html, const TapsAnswer& answer) {
+    const auto& system = answer.car.unrecorded_system;
+    if (answer.unrecorded.empty() && !system) return;
+    html.begin("section", {{"class", "place"}});
+    html.element("h2", "Seen on cars whose system was not written down");
+    html.element("p", "It counts for none of the systems.", {{"class", "quiet"}});
+    if (system) {
+        html.element("p", premium_line(system->premium));
+        for (const auto& tell : system->noted_tells) write_fact(html, "tell seen", tell);
+    }
+    for (const auto& tap : answer.unrecorded) write_pair_tap(html, answer, tap);
+    html.end().line();
+}
+
+void write_unknown(Html& html, const TapsAnswer& answer) {
+    if (answer.unknown.empty()) return;
+    html.begin("section").element("h2", "Nobody has recorded").begin("ul", {{"class", "plain"}});
+    for (const auto& words : answer.unknown) html.element("li", words);
+    html.end().end().line();
+}
+
+// Places from number `from` on while the page has room; then the way to the others.
+void write_places(Page& page, const TapsAnswer& answer, const AskedCar& asked) {
+    const auto typed = scaled(page.request().query.text("from").value_or("0"), 0);
+    const auto* number = std::get_if<std::int64_t>(&typed);
+    const auto from = number != nullptr && *number > 0 ? static_cast<std::size_t>(*number) : 0;
+    for (std::size_t i = from; i < answer.places.size(); ++i) {
+        if (i > from && page.is_full()) {
+            page.html().begin("p", {{"class", "ways"}});
+            write_link(page.html(),
+                       address("/car/" + encoded_path(answer.car.vehicle.path),
+                               {{"year", asked.facts.year ? std::to_string(*asked.facts.year) : std::string()},
+                                {"system", asked.system},
+                                {"from", std::to_string(i)}}),
+                       fmt::format("{} further places", answer.places.size() - i), "way");
+            page.html().end();
+            return;
+        }
+        write_place(page.html(), answer, answer.places[i]);
+    }
+}
+
+PageAnswer car_page(PageDesk& desk, const PageRequest& request) {
+    const Catalog& catalog = desk.catalog();
+    const AskedCar asked = asked_car(catalog, request);
+    const TapsAnswer answer = taps_answer(asked.facts, asked.system, catalog.is_practice());
+    const Vehicle& car = answer.car.vehicle;
+    Page page(request, answer.practice, car_title(car, asked.facts.year), PagePart::find);
+    Html& html = page.html();
+    html.begin("h1").text(fmt::format("{} {} {} ", car.make, car.model, car.body));
+    html.element("span", asked.facts.year ? std::to_string(*asked.facts.year) : years_of(car.first_year, car.last_year),
+                 {{"class", "years"}});
+    html.end().line();
+    write_years(html, asked);
+    for (const auto& caution : answer.cautions) write_caution(caution.title, caution.text, html);
+    html.line();
+    write_systems(html, answer, asked.system);
+    write_ways(html, asked, request);
+    write_places(page, answer, asked);
+    write_unrecorded(html, answer);
+    write_unknown(html, answer);
+    write_fact(html, "Remark", car.remarks);
+    return page.answer();
+}
+
+constexpr Route list[] = {{PageMethod::get, "/car/{}/{}/{}/{}", RouteFor::anybody, car_page}};
+
+}  // namespace
+
+AskedCar asked_car(const Catalog& catalog, const PageRequest& request) {
+    const std::string path = fmt::format("{}", fmt::join(request.caught.begin(), request.caught.begin() + 4, "/"));
+    if (!catalog.has_entry(EntryKind::vehicle, path))
+        throw PageRefused(404, "there is no such car in the catalog", "find it by its name");
+    AskedCar asked;
+    asked.facts = catalog.car_layout(path);
+    asked.system = request.query.text("system").value_or("");
+    const auto& systems = asked.facts.systems;
+    const bool is_known = asked.system.empty() || std::any_of(systems.begin(), systems.end(), [&](const auto& one) {
+                              return one.code == asked.system;
+                          });
+    if (!is_known)
+        throw PageRefused(404, fmt::format("this car has no sound system \"{}\"", shown(asked.system)),
+                          "choose one of those that the car's page lists");
+    asked.facts = catalog.car(path, asked_year(asked.facts, request));
+    return asked;
+}
+
+std::span<const Route> car_routes() {
+    return list;
+}
+
+}  // namespace tapbook

@@ -1,0 +1,77 @@
+#!/usr/bin/env python3
+"""Does the phone page work in a real browser? Makes the practice shop, serves it to this machine alone, and lets headless
+Chromium (through the npm package playwright-core, with axe-core for the accessibility rules) do what an installer does:
+page_browser.mjs says what. Both packages are installed once into the build folder.
+
+    tests/program/page_browser.py --program build/tapbook --folder build/browser [--shots FOLDER]"""
+import argparse
+import os
+import pathlib
+import re
+import shutil
+import signal
+import subprocess
+import sys
+import tempfile
+
+PACKAGES = ("playwright-core@1.56.1", "axe-core@4.10.3")
+TODAY = "2026-05-04"
+
+
+def skip(why):
+    print(f"SKIPPED: {why}, so the pages were NOT tried in a browser")
+    sys.exit(77)
+
+
+def install(folder):
+    if all((folder / "node_modules" / package.split("@")[0]).exists() for package in PACKAGES):
+        return
+    folder.mkdir(parents=True, exist_ok=True)
+    subprocess.run(["npm", "install", "--no-save", "--ignore-scripts", "--no-audit", "--no-fund", "--prefix", str(folder), *PACKAGES],
+                   check=True, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, timeout=300)
+
+
+def serve(program, catalog, environment):
+    """The server's process, its address and the six digits."""
+    process = subprocess.Popen([program, "serve", "--port", "0", "--db", catalog], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
+                               stderr=subprocess.DEVNULL, text=True, env=environment)
+    said, address, digits = "", None, None
+    while address is None or digits is None:
+        line = process.stdout.readline()
+        if not line:
+            sys.exit(f"the server stopped after saying: {said}")
+        said += line
+        address = address or (re.search(r"http://127\.0\.0\.1:\d+", line) or [None])[0]
+        digits = digits or (re.search(r"type (\d{3} \d{3})", line) or [None, None])[1]
+    return process, address, digits.replace(" ", "")
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--program", required=True)
+    parser.add_argument("--folder", required=True, type=pathlib.Path)
+    parser.add_argument("--shots", default="")
+    arguments = parser.parse_args()
+    chromium = shutil.which("chromium")
+    if chromium is None:
+        skip("there is no chromium on this machine")
+    if shutil.which("npm") is None or shutil.which("node") is None:
+        skip("there is no npm on this machine")
+    install(arguments.folder)
+    with tempfile.TemporaryDirectory() as place:
+        environment = {**os.environ, "TAPBOOK_TODAY": TODAY, "HOME": place}
+        catalog = str(pathlib.Path(place) / "shop.sqlite")
+        subprocess.run([arguments.program, "demo", "--db", catalog], check=True, stdout=subprocess.DEVNULL, env=environment, timeout=60)
+        process, address, digits = serve(arguments.program, catalog, environment)
+        try:
+            script = pathlib.Path(__file__).with_suffix(".mjs")
+            done = subprocess.run(["node", str(script), str(arguments.folder.resolve()), chromium, address, digits, arguments.shots],
+                                  timeout=900)
+        finally:
+            process.send_signal(signal.SIGINT)
+            process.wait(timeout=20)
+    sys.exit(done.returncode)
+
+
+if __name__ == "__main__":
+    main()
