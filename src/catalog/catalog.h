@@ -18,6 +18,7 @@
 #include "catalog/progress.h"
 #include "catalog/proven_fact.h"
 #include "catalog/rebuilt.h"
+#include "catalog/row_fates.h"
 #include "catalog/search.h"
 #include "catalog/vin_search.h"
 
@@ -109,6 +110,11 @@ class Catalog {
     // the same batch again adds nothing. Throws InputRefused (checks that need the store) and CatalogError.
     AddReport add(const Batch& batch, bool dry_run, const std::string& today);
 
+    // The same with the fate of each draft. A draft that the store refuses is named instead of thrown; nothing is
+    // written then, unless `refused` says that the others go in without it. Throws InputRefused for what is wrong with
+    // the batch as a whole (it is of practice and this catalog is not), and CatalogError.
+    RowFates add_rows(const Batch& batch, RefusedRows refused, bool dry_run, const std::string& today);
+
     // One visit in one line; own_notes.h says how. Throws InputRefused and CatalogError as add() does.
     NoteReport take_note(const NoteDraft& draft, const NoteTaking& taking, const std::string& today);
 
@@ -199,6 +205,10 @@ class Catalog {
     // Every PROVEN answer of the notes dated before `day` (of all notes for ""), in path order, and what the notes from
     // that day on say of it.
     std::vector<ProvenFact> proven_facts(const std::string& day) const;
+
+    // Every question that two shops or more have looked at, in path order; blocked shops, withdrawn and copied notes
+    // left out.
+    std::vector<FactSayings> shared_sayings() const;
 
     // Works everything derived out again from the notes, in one transaction; a second time changes nothing. Throws
     // CatalogError.

@@ -151,6 +151,17 @@ struct TermsChange {
 };
 TermsChange put_terms(sqlite::Database& database, const TermsDraft& draft);
 
+// One thing that the store has against a draft of a batch.
+enum class DraftOf { entry, note, terms };
+struct DraftComplaint {
+    DraftOf of;
+    std::size_t index;  // in the batch's list
+    Complaint complaint;
+};
+
+// All of them, in the batch's order. Throws InputRefused for what is wrong with the batch as a whole.
+std::vector<DraftComplaint> complaints_on_batch(const Batch& batch, const Catalog& catalog, const Authors& authors);
+
 // Throws InputRefused when the batch does not fit itself or what is stored: duplicate paths, missing parents, foreign
 // authors.
 void check_batch(const Batch& batch, const Catalog& catalog, const Authors& authors);
