@@ -16,6 +16,7 @@
 #include "report/notes_report.h"
 #include "report/screen.h"
 #include "report/sheet.h"
+#include "report/spreadsheet_report.h"
 #include "rules/rules.h"
 
 namespace tapbook {
