@@ -183,9 +183,8 @@ class BatchAdding {
     }
 
     std::int64_t highest_revision(EntryKind kind, const std::string& path) {
-        auto rows = state_.database.prepare(
-            fmt::format("SELECT coalesce(max(revision), 0) FROM {} WHERE path = ?1 AND {}", word_of(kind),
-                        not_by_blocked));
+        auto rows = state_.database.prepare(fmt::format(
+            "SELECT coalesce(max(revision), 0) FROM {} WHERE path = ?1 AND {}", word_of(kind), not_by_blocked));
         rows.bind_all(path);
         rows.step();
         return rows.integer(0);

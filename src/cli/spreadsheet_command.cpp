@@ -136,7 +136,7 @@ ExportedFile spreadsheet_file(const Catalog& catalog, const Parsed& parsed, CsvO
         case CsvOf::jobs:
             break;
     }
-    return {name, {}, without_notes_to_read(jobs_csv(catalog.jobs()))};
+    return {name, {}, without_notes_to_read(jobs_csv(catalog.jobs(), catalog.is_practice()))};
 }
 
 }  // namespace tapbook

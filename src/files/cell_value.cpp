@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <array>
 
-#include "files/csv_writer.h"
 #include "files/typed_value.h"
 
 namespace tapbook {
@@ -69,6 +68,7 @@ bool is_list(FieldKind kind) {
 std::string translated_items(const Mapping& mapping, const MappedKey& key, std::string_view text) {
     const char mark = character_of(mapping.list_mark);
     std::string items;
+    if (text == empty_list_cell) return items;
     while (!text.empty()) {
         const auto end = std::min(text.find(mark), text.size());
         const std::string item = translated(mapping, key.name, text.substr(0, end));
@@ -105,13 +105,12 @@ std::variant<std::string, CellRefusal> written_as_toml(const Mapping& mapping, c
 }  // namespace
 
 std::string translated(const Mapping& mapping, std::string_view key, std::string_view cell) {
-    const std::string_view plain = unguarded(cell);
     const auto words = mapping.words.find(key);
     if (words != mapping.words.end())
-        if (const auto word = words->second.find(compared(plain)); word != words->second.end()) return word->second;
-    if (mapping.keep_blanks) return std::string(plain);
-    const auto start = plain.find_first_not_of(" \t"), end = plain.find_last_not_of(" \t");
-    return start == std::string_view::npos ? std::string() : std::string(plain.substr(start, end - start + 1));
+        if (const auto word = words->second.find(compared(cell)); word != words->second.end()) return word->second;
+    if (mapping.keep_blanks) return std::string(cell);
+    const auto start = cell.find_first_not_of(" \t"), end = cell.find_last_not_of(" \t");
+    return start == std::string_view::npos ? std::string() : std::string(cell.substr(start, end - start + 1));
 }
 
 std::variant<TomlValue, CellRefusal> cell_value(const Mapping& mapping, const MappedKey& key, const std::string& text,

@@ -12,6 +12,9 @@ struct CellRefusal {
     std::string message, hint;
 };
 
+// What a cell holds where a list is known to be empty: nobody met a hazard.
+inline constexpr std::string_view empty_list_cell = "[]";
+
 // The cell's text as the mapping trims and translates it; "" when it says nothing.
 std::string translated(const Mapping& mapping, std::string_view key, std::string_view cell);
 

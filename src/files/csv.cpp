@@ -81,7 +81,7 @@ class CsvReader {
         while (true) {
             if (row.cells.size() == limits_.cells_in_row)
                 refuse(here(), fmt::format("holds more than {} cells in one row", limits_.cells_in_row),
-                       "is the separator right? the mapping can name it: separator = \";\"");
+                       "is the separator right? the mapping can name it: separator = \"semicolon\"");
             row.cells.push_back(read_cell());
             if (at_ == text_.size()) return row;
             if (text_[at_] == csv_.separator) {

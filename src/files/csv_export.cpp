@@ -4,7 +4,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
+#include "files/cell_value.h"
 #include "files/local_fields.h"
 #include "files/toml_writer.h"
 
@@ -15,9 +17,11 @@ CsvValue cell_of(const Field& field, const Value& value) {
     if (const auto* number = std::get_if<std::int64_t>(&value)) return CsvNumber{unscaled(*number, field.digits)};
     if (const auto* flag = std::get_if<bool>(&value)) return std::string(*flag ? "yes" : "no");
     if (const auto* text = std::get_if<std::string>(&value)) return spelled(field.kind, *text);
+    const auto& items = std::get<TextList>(value);
+    if (items.empty()) return std::string(empty_list_cell);
     std::string lines;
-    for (const auto& item : std::get<TextList>(value)) lines += (lines.empty() ? "" : "\n") + spelled(field.kind, item);
-    return lines;
+    for (const auto& item : items) lines += (lines.empty() ? "" : "\n") + spelled(field.kind, item);
+    return lines == empty_list_cell ? lines + "\n" : lines;
 }
 
 void add_names(std::vector<CsvValue>& cells, std::span<const Field> fields) {
@@ -45,7 +49,9 @@ std::string yes_or_nothing(bool is_so) {
 
 class NotesWriter {
   public:
-    explicit NotesWriter(bool practice) : practice_(practice) {
+    explicit NotesWriter(const Batch& vehicle) : practice_(vehicle.practice) {
+        for (const auto& entry : vehicle.entries)
+            if (entry.values.contains("retired")) retired_.insert(text_field(entry.values, "path"));
         for (const auto& row : note_fields()) fields_.push_back(row.field);
         std::vector<CsvValue> names;
         for (const char* name : {"not_added", "practice", "shop", "vehicle", "at", "kind", "car_token"})
@@ -58,6 +64,8 @@ class NotesWriter {
         constexpr std::string_view own[] = {"path", "kind", "car"};
         if (reason.empty()) reason = reason_of_unknown(fields_, own, note.values);
         const std::string path = text_field(note.values, "path");
+        if (reason.empty() && retired_.contains(path))
+            reason = "its place is retired: notes on it stay, none are added";
         const std::string at(path_tail(path, vehicle_depth));
         const std::string kind = text_field(note.values, "kind");
         std::vector<CsvValue> cells = {reason,
@@ -82,6 +90,7 @@ class NotesWriter {
 
   private:
     bool practice_;
+    std::set<std::string> retired_;  // paths
     std::vector<Field> fields_;
     CsvSheet sheet_;
     WrittenFile file_;
@@ -90,7 +99,7 @@ class NotesWriter {
 }  // namespace
 
 WrittenFile notes_csv(const Extract& vehicle) {
-    NotesWriter writer(vehicle.batch.practice);
+    NotesWriter writer(vehicle.batch);
     for (const auto& note : vehicle.batch.notes) writer.add(note, {});
     for (const auto& note : vehicle.notes) writer.add(note.note, note.reason);
     return writer.take();

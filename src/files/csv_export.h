@@ -9,7 +9,7 @@
 namespace tapbook {
 
 // The notes of one vehicle, as they stand in the file of the car. Notes that must not be added again (withdrawn ones,
-// other shops') have the reason in the column not_added.
+// other shops', those on retired places) have the reason in the column not_added.
 WrittenFile notes_csv(const Extract& vehicle);
 
 // The converters with what each costs this shop and how many lie here.

@@ -168,7 +168,7 @@ class RowsReader {
     }
 
     void add_cell(TomlValue& table, const MappedKey& key, const CsvCell& cell, ReadRow& read) {
-        const std::string text = translated(mapping_, key.name, cell.text);
+        const std::string text = translated(mapping_, key.name, unguarded(cell.text));
         if (text.empty()) return;
         const SourcePlace place = place_of_cell(cell);
         auto value = cell_value(mapping_, key, text, place);

@@ -23,7 +23,7 @@ inline constexpr std::string_view refused_rows_hint =
 std::string taps_csv(const TapsAnswer& answer);
 
 // The jobs without customer, plate and remarks. Not read back.
-std::string jobs_csv(std::span<const ShopJob> jobs);
+std::string jobs_csv(std::span<const ShopJob> jobs, bool practice);
 
 // How often each shop errs.
 struct ShopErrorsAnswer {

@@ -45,15 +45,16 @@ void add_place(Cells& cells, const TapFacts& facts) {
                       word_or_nothing(facts.circuit.position), facts.tap.place, facts.tap.connector});
 }
 
-void add_way(Cells& cells, const TapFacts& facts) {
+void add_way(Cells& cells, const TapFacts& facts, bool practice) {
     TextList hazards;
     for (const Hazard hazard : facts.tap.hazards) hazards.emplace_back(word_of(hazard));
     cells.emplace_back(lines_of(facts.tap.panels));
     cells.push_back(whole(facts.tap.minutes));
     cells.emplace_back(lines_of(hazards));
+    cells.emplace_back(std::string(practice ? "yes" : ""));
 }
 
-void add_pair_row(CsvSheet& sheet, const TapAnswer& tap) {
+void add_pair_row(CsvSheet& sheet, const TapAnswer& tap, bool practice) {
     const PairStanding& pair = tap.facts.pair;
     Cells cells;
     add_place(cells, tap.facts);
@@ -66,11 +67,11 @@ void add_pair_row(CsvSheet& sheet, const TapAnswer& tap) {
         cells.push_back(number_in(volts, rms_volts));
     add_texts(cells, {"", ""});
     cells.push_back(whole(pair.notes));
-    add_way(cells, tap.facts);
+    add_way(cells, tap.facts, practice);
     sheet.row(cells);
 }
 
-void add_power_row(CsvSheet& sheet, const TapFacts& facts) {
+void add_power_row(CsvSheet& sheet, const TapFacts& facts, bool practice) {
     const SwitchedStanding& power = facts.switched;
     Cells cells;
     add_place(cells, facts);
@@ -79,7 +80,7 @@ void add_power_row(CsvSheet& sheet, const TapFacts& facts) {
     cells.emplace_back(power.circuit.value.value_or(""));
     cells.push_back(number_in(facts.circuit.fuse, amps));
     cells.push_back(whole(power.notes));
-    add_way(cells, facts);
+    add_way(cells, facts, practice);
     sheet.row(cells);
 }
 
@@ -107,11 +108,12 @@ constexpr const char* tap_columns[] = {"code",
                                        "notes",
                                        "panels",
                                        "minutes",
-                                       "hazards"};
+                                       "hazards",
+                                       "practice"};
 
-constexpr const char* job_columns[] = {"number",    "code",    "state",         "started",     "closed",
-                                       "vehicle",   "year",    "system",        "tap",         "converter",
-                                       "amplifier", "outcome", "minutes taken", "places read", "notes"};
+constexpr const char* job_columns[] = {"number",        "code",        "state", "started",   "closed",    "vehicle",
+                                       "year",          "system",      "tap",   "converter", "amplifier", "outcome",
+                                       "minutes taken", "places read", "notes", "practice"};
 
 template <std::size_t size>
 CsvSheet with_columns(const char* const (&names)[size]) {
@@ -127,15 +129,15 @@ CsvSheet with_columns(const char* const (&names)[size]) {
 std::string taps_csv(const TapsAnswer& answer) {
     CsvSheet sheet = with_columns(tap_columns);
     for (const auto& place : answer.places) {
-        for (const auto& tap : place.pairs) add_pair_row(sheet, tap);
-        for (const auto& power : place.power) add_power_row(sheet, power);
-        for (const auto& other : place.others) add_power_row(sheet, other);
+        for (const auto& tap : place.pairs) add_pair_row(sheet, tap, answer.practice);
+        for (const auto& power : place.power) add_power_row(sheet, power, answer.practice);
+        for (const auto& other : place.others) add_power_row(sheet, other, answer.practice);
     }
-    for (const auto& tap : answer.unrecorded) add_pair_row(sheet, tap);
+    for (const auto& tap : answer.unrecorded) add_pair_row(sheet, tap, answer.practice);
     return sheet.take();
 }
 
-std::string jobs_csv(std::span<const ShopJob> jobs) {
+std::string jobs_csv(std::span<const ShopJob> jobs, bool practice) {
     CsvSheet sheet = with_columns(job_columns);
     for (const auto& job : jobs) {
         int notes = 0;
@@ -148,6 +150,7 @@ std::string jobs_csv(std::span<const ShopJob> jobs) {
         cells.push_back(whole(job.taken_minutes));
         cells.push_back(whole(static_cast<int>(job.visits.size())));
         cells.push_back(whole(notes));
+        cells.emplace_back(std::string(practice ? "yes" : ""));
         sheet.row(cells);
     }
     return sheet.take();
