@@ -121,7 +121,7 @@ class CsvReader {
     }
 
     void read_quoted(CsvCell& cell) {
-        const SourcePlace opened = here();
+        const int opened_line = cell.line, opened_column = cell.column;
         for (++at_; at_ < text_.size();) {
             const auto line_end = line_end_at(text_, at_);
             if (line_end > 0) {
@@ -139,7 +139,7 @@ class CsvReader {
                        "write each quote inside a cell twice");
             }
         }
-        refuse(opened, "this quote is never closed", "close it, or take it away");
+        refuse(place(opened_line, opened_column), "this quote is never closed", "close it, or take it away");
     }
 
     std::string_view text_;

@@ -1,4 +1,4 @@
-// See csv_rows.h. A row's place in the text is only looked up when there is something to complain about.
+// See csv_rows.h. Places hold line and column, not the line's text: finding it anew for each of many rows is slow.
 #include "files/csv_rows.h"
 
 #include <fmt/format.h>
@@ -126,8 +126,6 @@ class RowsReader {
     }
 
     void complain(ReadRow& read, Complaint complaint) const {
-        if (complaint.place.file == file_ && complaint.place.line_text.empty())
-            complaint.place.line_text = csv_line(text_, complaint.place.line);
         const std::string column = read_.column_at(read.number, complaint.place);
         read.complaints.push_back({column, std::move(complaint)});
     }
@@ -137,7 +135,7 @@ class RowsReader {
         if (row.cells.size() != read_.column_names.size()) {
             const auto width = row.cells.size();
             read.complaints.push_back({{},
-                                       {{file_, start.line, 1, csv_line(text_, start.line)},
+                                       {start,
                                         fmt::format("the row has {} {}, the row of names {}", width,
                                                     width == 1 ? "cell" : "cells", read_.column_names.size()),
                                         "is a cell with a separator in it written without quotes?"}});
