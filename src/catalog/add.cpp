@@ -36,18 +36,6 @@ bool has_shop(sqlite::Database& database, std::string_view id_bytes) {
     return rows.step();
 }
 
-// Which of the authors that the batch names may write here.
-Authors known_authors(const Catalog::State& state, const Batch& batch) {
-    Authors authors{state.practice, {}};
-    if (!state.practice) return authors;
-    authors.codes.insert(own_shop_code(state.database));
-    for (const auto& shop : batch.shops) authors.codes.insert(shop.code);
-    for (const auto& note : batch.notes)
-        if (!authors.codes.contains(note.shop_code) && has_shop(state.database, practice_shop_bytes(note.shop_code)))
-            authors.codes.insert(note.shop_code);
-    return authors;
-}
-
 class BatchAdding {
   public:
     BatchAdding(Catalog::State& state, const Batch& batch, const std::string& today)
@@ -139,6 +127,7 @@ class BatchAdding {
         if (!stored.empty()) {
             if (same_fields(stored.front().entry.values, draft.values)) {
                 ++report_.entries_here;
+                added_.entry_fates.push_back(RowFate::here);
                 return;
             }
             word = "changed";
@@ -146,6 +135,7 @@ class BatchAdding {
         }
         entry.revision = 1 + (nothing_yet ? 0 : highest_revision(draft.kind, path));
         word == "new" ? ++report_.entries_new : ++report_.entries_changed;
+        added_.entry_fates.push_back(word == "new" ? RowFate::added : RowFate::changed);
         report_.lines.push_back(fmt::format("{:<8} {:<9} {}", word, word_of(draft.kind), path));
         const RecordId id = id_of(entry_record(draft.kind, entry, today_, state_.practice), draft.place);
         insert_entry(state_.database, draft.kind, entry, id, today_);
@@ -193,8 +183,8 @@ class BatchAdding {
     }
 
     std::int64_t highest_revision(EntryKind kind, const std::string& path) {
-        auto rows = state_.database.prepare(
-            fmt::format("SELECT coalesce(max(revision), 0) FROM {} WHERE path = ?1", word_of(kind)));
+        auto rows = state_.database.prepare(fmt::format(
+            "SELECT coalesce(max(revision), 0) FROM {} WHERE path = ?1 AND {}", word_of(kind), not_by_blocked));
         rows.bind_all(path);
         rows.step();
         return rows.integer(0);
@@ -226,6 +216,7 @@ class BatchAdding {
         const bool is_new = ledger_.insert(record, id, true);
         is_new ? ++report_.notes_new : ++report_.notes_here;
         added_.notes.push_back(id);
+        added_.note_fates.push_back(is_new ? RowFate::added : RowFate::here);
         if (is_new) added_.records.push_back(id);
     }
 
@@ -255,6 +246,9 @@ class BatchAdding {
 
     void add_terms(const TermsDraft& draft) {
         const auto [put, before] = put_terms(state_.database, draft);
+        added_.terms_fates.push_back(put == TermsPut::here      ? RowFate::here
+                                     : put == TermsPut::changed ? RowFate::changed
+                                                                : RowFate::added);
         if (put == TermsPut::here) {
             ++report_.terms_here;
             return;
@@ -280,6 +274,17 @@ class BatchAdding {
 
 std::string own_car_token(sqlite::Database& database, std::string_view words) {
     return car_token(salt_of_own_shop(database), words);
+}
+
+Authors known_authors(const Catalog::State& state, const Batch& batch) {
+    Authors authors{state.practice, {}};
+    if (!state.practice) return authors;
+    authors.codes.insert(own_shop_code(state.database));
+    for (const auto& shop : batch.shops) authors.codes.insert(shop.code);
+    for (const auto& note : batch.notes)
+        if (!authors.codes.contains(note.shop_code) && has_shop(state.database, practice_shop_bytes(note.shop_code)))
+            authors.codes.insert(note.shop_code);
+    return authors;
 }
 
 Added add_in_transaction(Catalog::State& state, const Catalog& catalog, const Batch& batch, const std::string& today,

@@ -16,24 +16,34 @@ class Check {
     Check(const Batch& batch, const Catalog& catalog, const Authors& authors)
         : batch_(batch), catalog_(catalog), authors_(authors) {}
 
-    void run() {
-        for (const auto& entry : batch_.entries) check_entry(entry);
-        for (const auto& note : batch_.notes) check_note(note);
-        for (const auto& terms : batch_.terms) check_terms(terms);
-        if (!authors_.practice && batch_.practice) {
-            complaints_ = {{batch_.practice_place, "this file comes from a practice catalog: what it says is invented",
-                            "a real catalog takes nothing of it; add it to a practice shop (tapbook demo)"}};
-        } else if (!authors_.practice && !batch_.shops.empty())
-            complain(batch_.shops.front().place, "[[shop]] is taken by practice catalogs only",
-                     "other shops' notes arrive in packs, signed by them");
-        std::stable_sort(complaints_.begin(), complaints_.end(),
-                         [](const Complaint& a, const Complaint& b) { return a.place.line < b.place.line; });
-        if (!complaints_.empty()) throw InputRefused(std::move(complaints_));
+    // What is wrong with the file as a whole; absent when nothing is.
+    std::optional<Complaint> on_the_whole() const {
+        if (authors_.practice) return std::nullopt;
+        if (batch_.practice)
+            return Complaint{batch_.practice_place, "this file comes from a practice catalog: what it says is invented",
+                             "a real catalog takes nothing of it; add it to a practice shop (tapbook demo)"};
+        if (!batch_.shops.empty())
+            return Complaint{batch_.shops.front().place, "[[shop]] is taken by practice catalogs only",
+                             "other shops' notes arrive in packs, signed by them"};
+        return std::nullopt;
+    }
+
+    std::vector<DraftComplaint> on_drafts() {
+        each(batch_.entries, DraftOf::entry, [this](const EntryDraft& entry) { check_entry(entry); });
+        each(batch_.notes, DraftOf::note, [this](const NoteDraft& note) { check_note(note); });
+        each(batch_.terms, DraftOf::terms, [this](const TermsDraft& terms) { check_terms(terms); });
+        return std::move(complaints_);
     }
 
   private:
+    template <class Drafts, class Look>
+    void each(const Drafts& drafts, DraftOf of, Look look) {
+        of_ = of;
+        for (index_ = 0; index_ < drafts.size(); ++index_) look(drafts[index_]);
+    }
+
     void complain(const SourcePlace& place, std::string message, std::string hint) {
-        if (complaints_.size() < 20) complaints_.push_back({place, std::move(message), std::move(hint)});
+        complaints_.push_back({of_, index_, {place, std::move(message), std::move(hint)}});
     }
 
     bool exists(EntryKind kind, std::string_view path) const {
@@ -123,13 +133,32 @@ class Check {
     const Catalog& catalog_;
     const Authors& authors_;
     std::map<std::pair<EntryKind, std::string>, int> seen_;
-    std::vector<Complaint> complaints_;
+    DraftOf of_ = DraftOf::entry;
+    std::size_t index_ = 0;
+    std::vector<DraftComplaint> complaints_;
 };
 
 }  // namespace
 
+std::vector<DraftComplaint> complaints_on_batch(const Batch& batch, const Catalog& catalog, const Authors& authors) {
+    Check check(batch, catalog, authors);
+    if (const auto whole = check.on_the_whole()) throw InputRefused({*whole});
+    return check.on_drafts();
+}
+
 void check_batch(const Batch& batch, const Catalog& catalog, const Authors& authors) {
-    Check(batch, catalog, authors).run();
+    constexpr std::size_t most = 20;
+    Check check(batch, catalog, authors);
+    std::vector<Complaint> list;
+    for (auto& draft : check.on_drafts())
+        if (list.size() < most) list.push_back(std::move(draft.complaint));
+    if (const auto whole = check.on_the_whole()) {
+        if (batch.practice) list.clear();
+        if (list.size() < most) list.push_back(*whole);
+    }
+    std::stable_sort(list.begin(), list.end(),
+                     [](const Complaint& a, const Complaint& b) { return a.place.line < b.place.line; });
+    if (!list.empty()) throw InputRefused(std::move(list));
 }
 
 }  // namespace tapbook

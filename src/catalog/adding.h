@@ -21,6 +21,7 @@ struct Added {
     AddReport report;
     std::vector<RecordId> records;  // new ones: entries and notes
     std::vector<RecordId> notes;    // of the batch's notes in their order, new or here already
+    std::vector<RowFate> entry_fates, note_fates, terms_fates;  // in the batch's order
     std::vector<TermsBefore> terms_before;
     bool changes_cars = false;  // a vehicle entry was written
 };
@@ -30,6 +31,9 @@ struct Added {
 enum class GradeMoves { told, untold };
 Added add_in_transaction(Catalog::State& state, const Catalog& catalog, const Batch& batch, const std::string& today,
                          GradeMoves moves = GradeMoves::told);
+
+// Which of the authors that the batch names may write here.
+Authors known_authors(const Catalog::State& state, const Batch& batch);
 
 // What every writing command does: `work` in one transaction, which is kept when `is_kept` says so of its report; the
 // report then says that it was written. Throws what `work` throws, and CatalogError for trouble of the store.

@@ -10,6 +10,7 @@
 #include "catalog/backup.h"
 #include "catalog/batch.h"
 #include "catalog/check_report.h"
+#include "catalog/exchanged.h"
 #include "catalog/extract.h"
 #include "catalog/job_facts.h"
 #include "catalog/jobs.h"
@@ -18,6 +19,7 @@
 #include "catalog/progress.h"
 #include "catalog/proven_fact.h"
 #include "catalog/rebuilt.h"
+#include "catalog/row_fates.h"
 #include "catalog/search.h"
 #include "catalog/vin_search.h"
 
@@ -108,6 +110,11 @@ class Catalog {
     // Puts a batch in, all or nothing, in one transaction; with `dry_run` the same report and nothing written. Adding
     // the same batch again adds nothing. Throws InputRefused (checks that need the store) and CatalogError.
     AddReport add(const Batch& batch, bool dry_run, const std::string& today);
+
+    // The same with the fate of each draft. A draft that the store refuses is named instead of thrown; nothing is
+    // written then, unless `refused` says that the others go in without it. Throws InputRefused for what is wrong with
+    // the batch as a whole (it is of practice and this catalog is not), and CatalogError.
+    RowFates add_rows(const Batch& batch, RefusedRows refused, bool dry_run, const std::string& today);
 
     // One visit in one line; own_notes.h says how. Throws InputRefused and CatalogError as add() does.
     NoteReport take_note(const NoteDraft& draft, const NoteTaking& taking, const std::string& today);
@@ -200,6 +207,10 @@ class Catalog {
     // that day on say of it.
     std::vector<ProvenFact> proven_facts(const std::string& day) const;
 
+    // Every question that two shops or more have looked at, in path order; blocked shops, withdrawn and copied notes
+    // left out.
+    std::vector<FactSayings> shared_sayings() const;
+
     // Works everything derived out again from the notes, in one transaction; a second time changes nothing. Throws
     // CatalogError.
     RebuildReport rebuild(bool dry_run);
@@ -208,6 +219,32 @@ class Catalog {
     Extract extract_vehicle(std::string_view path) const;
     Extract extract_parts() const;
     Extract extract_stock() const;
+
+    // Takes in what another shop's pack holds: all of it or nothing, in one transaction. What is here already is left as
+    // it is; a record becomes vouched for when its own shop signed the pack. Throws InputRefused: a practice pack for a
+    // real catalog or the other way round, a key that is not the signing shop's; and CatalogError.
+    TakeInReport take_in(const Incoming& pack, const std::string& today, bool dry_run = false);
+
+    // Was this pack taken in?
+    bool has_taken_in(const RecordId& pack) const;
+
+    // Every record that may leave this shop, in the order of a pack: by type, path and id. Never terms, jobs, customers'
+    // references, salts or the list of shops. This shop's key changes are always among them.
+    void outgoing(const OutgoingChoice& choice, const EachOutgoing& each) const;
+
+    // Says that two paths are the same thing; class and order follow from all that was said. Throws InputRefused:
+    // the same path twice, or not the same number of parts.
+    AliasReport add_alias(const std::string& one, const std::string& other, const std::string& today, bool dry_run);
+
+    // This shop's signing key. sign() throws CatalogError not_permitted in a copy without the key.
+    KeyReport own_key() const;
+    KeySignature sign(std::string_view message) const;
+    // A new key, signed by the old one: packs carry the change with them.
+    KeyReport change_key(const std::string& today, const RandomSource& random, bool dry_run);
+    // Key and salt as a text to be kept apart from the catalog, and put back into one that lost its key. Throws
+    // InputRefused: no such text, or another shop's.
+    std::string key_text() const;
+    static KeyReport restore_key(const std::filesystem::path& catalog, const std::string& text, const std::string& file);
 
     // As check_catalog(), of the open catalog.
     CheckReport check(CheckDepth depth) const;

@@ -11,6 +11,7 @@
 #include <memory>
 
 #include "catalog/check_rows.h"
+#include "catalog/key_chain.h"
 #include "embedded.h"
 
 namespace tapbook {
@@ -62,7 +63,10 @@ void check_key(sqlite::Database& database, const std::string& own_shop, Findings
     if (sized) crypto_sign_ed25519_sk_to_pk(made.data(), reinterpret_cast<const unsigned char*>(secret.data()));
     if (!sized || !std::equal(made.begin(), made.end(), reinterpret_cast<const unsigned char*>(open.data())))
         findings.structure("the shop's signing key does not fit itself", "secret");
-    if (to_hex(short_hash(open)) != own_shop)
+    PublicKey key{};
+    std::copy_n(open.begin(), std::min(open.size(), key.size()), key.begin());
+    const bool has_changes = database.user_version() >= first_version_with_packs;
+    if (to_hex(short_hash(open)) != own_shop && !(has_changes && is_key_of(database, bytes_of_hex(own_shop), key)))
         findings.structure("the shop's name is not the one its key gives", own_shop);
     if (bytes_of_cell(rows.value(2)).size() != 16) findings.structure("the salt of car tokens is gone", "secret");
 }
@@ -112,6 +116,7 @@ void check_rows(RowCheck& check) {
                                                                      {"entries", check_entries},
                                                                      {"tap points", check_subjects},
                                                                      {"withdrawals", check_withdrawals},
+                                                                     {"exchange", check_exchange},
                                                                      {"actions", check_actions},
                                                                      {"terms", check_terms},
                                                                      {"jobs", check_jobs},

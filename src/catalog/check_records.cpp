@@ -54,8 +54,9 @@ void check_note_row(RowCheck& check, const sqlite::Statement& rows, std::span<co
     if (shop.size() != RecordId().size()) return broken("notes whose shop is not in the list of shops");
     const bool kind_known = kind && *kind >= 0 && *kind < static_cast<std::int64_t>(words_of<NoteKind>().size());
     const bool car_good = car.size() == RecordId().size() || std::holds_alternative<std::monostate>(rows.value(6));
-    const bool must_be_vouched = check.practice || hex_of(shop) == check.own_shop;
-    const bool vouched_good = vouched && (*vouched == 1 || (*vouched == 0 && !must_be_vouched));
+    // Vouched from the first, or listed among those that another shop brought.
+    const bool was_relayed = number_of_cell(rows.value(11 + static_cast<int>(fields.size()))) == 1;
+    const bool vouched_good = vouched == (was_relayed ? 0 : 1);
     if (!kind_known || !car_good || !vouched_good || has_wild_day(rows, first_field, fields))
         return broken("notes that are not what was written");
     if (rows.value(0) != rows.value(9 + static_cast<int>(fields.size()) + 1))
@@ -115,11 +116,12 @@ void check_record(RowCheck& check, const Values& record, std::string_view id_byt
 
 void check_notes(RowCheck& check) {
     const auto fields = fields_of_notes();
+    const bool has_relays = check.database.user_version() >= first_version_with_packs;
     auto rows = check.database.prepare(fmt::format(
         "SELECT note.vehicle, note.tap, note.id, note.kind, note.shop, note.vouched, note.car, subject.path, shop.id{},"
-        " note.rest, subject.vehicle FROM note LEFT JOIN subject ON subject.tap = note.tap"
+        " note.rest, subject.vehicle, {} FROM note LEFT JOIN subject ON subject.tap = note.tap"
         " LEFT JOIN shop ON shop.number = note.shop",
-        columns_of(fields, "note")));
+        columns_of(fields, "note"), has_relays ? "EXISTS (SELECT 1 FROM relayed WHERE relayed.id = note.id)" : "0"));
     auto count = check.database.prepare("SELECT count(*) FROM note");
     count.step();
     for (Steps steps(check.progress, count.integer(0)); rows.step(); steps.one()) {

@@ -43,6 +43,7 @@ void check_actions(RowCheck& check);  // REQUIRES: the records were checked befo
 void check_terms(RowCheck& check);
 void check_jobs(RowCheck& check);  // REQUIRES: the records were checked before
 void check_shops(RowCheck& check);
+void check_exchange(RowCheck& check);
 
 // Are the record's line and id the ones it was stored under? Adds `id` to present or broken and tells the findings.
 // `what` is "notes" or an entry's kind, `example` names the record.

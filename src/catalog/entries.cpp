@@ -59,9 +59,9 @@ std::string below_end(std::string_view path) {
 std::vector<CurrentEntry> winning_entries(sqlite::Database& database, EntryKind kind, std::string_view first,
                                           std::string_view end) {
     auto rows =
-        database.prepare(fmt::format("SELECT path, revision, shop{}, rest FROM {} WHERE path >= ?1 AND path < ?2 ORDER "
-                                     "BY path, revision DESC, shop DESC, id DESC",
-                                     readable_columns(database, kind), word_of(kind)));
+        database.prepare(fmt::format("SELECT path, revision, shop{}, rest FROM {} WHERE path >= ?1 AND path < ?2 AND {}"
+                                     " ORDER BY path, revision DESC, shop DESC, id DESC",
+                                     readable_columns(database, kind), word_of(kind), not_by_blocked));
     std::vector<CurrentEntry> found;
     std::set<std::string> shops_of_path;
     for (rows.bind_all(first, end); rows.step();) {

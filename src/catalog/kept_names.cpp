@@ -1,5 +1,7 @@
 // Where do the names of all cars come from? From two packed values that are written again whenever a car changed; from
 // the entries themselves when a value is missing, not understood, or the catalog is older than they are.
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "catalog/state.h"
@@ -29,8 +31,9 @@ std::vector<std::string> canonical_patterns(std::string_view lines) {
 EntryNames names_of_entries(sqlite::Database& database) {
     EntryNames names;
     auto rows = database.prepare(
-        "SELECT path, make, model, body, first_year, last_year, vin_patterns, retired FROM vehicle"
-        " ORDER BY path, revision DESC, shop DESC, id DESC");
+        fmt::format("SELECT path, make, model, body, first_year, last_year, vin_patterns, retired FROM vehicle WHERE {}"
+                    " ORDER BY path, revision DESC, shop DESC, id DESC",
+                    not_by_blocked));
     std::string path_before;
     while (rows.step()) {
         const std::string path(rows.text(0));

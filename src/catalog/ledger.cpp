@@ -26,15 +26,22 @@ RecordId as_id(std::string_view bytes) {
 // Every note of a vehicle in (path, id) order; what each column holds is named below.
 enum Column { id, path, shop, kind, vouched, blocked, withdrawn, car, first_field };
 
+// Was the note written here, or signed by its own shop at first or later? A file of an earlier schema has no notes that
+// others brought.
+std::string_view vouched_text(sqlite::Database& database) {
+    if (database.user_version() < first_version_with_packs) return "note.vouched";
+    return "note.vouched = 1 OR EXISTS (SELECT 1 FROM relayed WHERE relayed.id = note.id AND vouched_by IS NOT NULL)";
+}
+
 // `which` is a condition on note, ?1 to ?3 its values.
 sqlite::Statement notes_where(sqlite::Database& database, std::string_view which) {
     return database.prepare(fmt::format(
-        "SELECT note.id, subject.path, shop.id, note.kind, note.vouched, shop.blocked,"
+        "SELECT note.id, subject.path, shop.id, note.kind, {}, shop.blocked,"
         " EXISTS (SELECT 1 FROM withdrawal WHERE target = note.id AND withdrawal.shop = note.shop AND "
         "withdrawal.vouched = 1),"
         " note.car{}, note.rest FROM note JOIN subject ON subject.tap = note.tap JOIN shop ON shop.number = note.shop"
         " WHERE {} ORDER BY subject.path, note.id",
-        column_list(), which));
+        vouched_text(database), column_list(), which));
 }
 
 sqlite::Statement notes_of_number(sqlite::Database& database, std::int64_t vehicle) {
@@ -221,6 +228,12 @@ std::vector<LedgerRow> ledger_rows_at(sqlite::Database& database, std::string_vi
     auto rows = notes_where(database, at_path);
     for (rows.bind_all(path); rows.step();) found.push_back(row_in(rows));
     return found;
+}
+
+void each_ledger_row(sqlite::Database& database, std::string_view first, std::string_view end,
+                     const std::function<void(LedgerRow&&)>& each) {
+    auto rows = notes_where(database, "subject.path >= ?1 AND subject.path < ?2 AND note.vehicle = subject.vehicle");
+    for (rows.bind_all(first, end); rows.step();) each(row_in(rows));
 }
 
 std::vector<LedgerRow> ledger_rows_of(sqlite::Database& database, std::string_view vehicle_path, std::string_view shop,

@@ -1,6 +1,7 @@
 // What does the ledger hold for one vehicle, withdrawn and blocked notes included? For the files of this folder only.
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "catalog/state.h"
@@ -25,6 +26,10 @@ struct LedgerRow {
 
 // Every note of a vehicle in (path, id) order.
 std::vector<LedgerRow> ledger_rows(sqlite::Database& database, std::string_view vehicle_path);
+
+// Every note whose path lies in ["first", "end"), in (path, id) order.
+void each_ledger_row(sqlite::Database& database, std::string_view first, std::string_view end,
+                     const std::function<void(LedgerRow&&)>& each);
 
 // Of these, those at one path; those of one shop (32 hexadecimal digits) on one day.
 std::vector<LedgerRow> ledger_rows_at(sqlite::Database& database, std::string_view path);

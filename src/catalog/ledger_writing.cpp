@@ -49,10 +49,13 @@ std::string insert_text() {
 LedgerWriting::LedgerWriting(sqlite::Database& database)
     : database_(database),
       known_(database.prepare("SELECT vehicle, tap FROM subject WHERE path = ?1")),
-      insert_(database.prepare(insert_text())) {}
+      insert_(database.prepare(insert_text())),
+      insert_line_(database.prepare(insert_text())),
+      new_subject_(database.prepare("INSERT INTO subject (vehicle, path) VALUES (?1, ?2)")),
+      cells_(ledger_fields(), kept_by_notes, CellStyle::ledger, 8) {}
 
 // Notes of one path mostly follow each other.
-LedgerWriting::Subject LedgerWriting::subject_of(const std::string& path) {
+LedgerWriting::Subject LedgerWriting::subject_of(std::string_view path) {
     if (path == last_path_) return last_;
     known_.bind_all(path);
     if (known_.step()) {
@@ -65,23 +68,33 @@ LedgerWriting::Subject LedgerWriting::subject_of(const std::string& path) {
     return last_;
 }
 
-LedgerWriting::Subject LedgerWriting::new_subject(const std::string& path) {
-    auto vehicle = vehicle_number(database_, path_head(path, vehicle_depth));
+LedgerWriting::Subject LedgerWriting::new_subject(std::string_view path) {
+    const auto vehicle = vehicle_of(path);
+    new_subject_.bind_all(vehicle, path);
+    new_subject_.run();
+    return {vehicle, database_.last_insert_rowid()};
+}
+
+// So do new places of one car. REQUIRES that a note follows each new number: see next_vehicle_number.
+std::int64_t LedgerWriting::vehicle_of(std::string_view path) {
+    const auto car = path_head(path, vehicle_depth);
+    if (car == last_car_) return last_vehicle_;
+    auto vehicle = vehicle_number(database_, car);
     if (!vehicle) {
         auto highest = database_.prepare(next_vehicle_number);
         highest.step();
         vehicle = highest.integer(0);
     }
-    auto insert = database_.prepare("INSERT INTO subject (vehicle, path) VALUES (?1, ?2)");
-    insert.bind_all(*vehicle, path);
-    insert.run();
-    return {*vehicle, database_.last_insert_rowid()};
+    last_car_ = car;
+    last_vehicle_ = *vehicle;
+    return *vehicle;
 }
 
-std::int64_t LedgerWriting::number_of_shop(const std::string& hex) {
-    const auto [found, is_new] = shops_.try_emplace(hex, 0);
-    if (is_new) found->second = shop_number(database_, bytes_of_hex(hex));
-    return found->second;
+std::int64_t LedgerWriting::number_of_shop(std::string_view hex) {
+    if (const auto found = shops_.find(hex); found != shops_.end()) return found->second;
+    const auto number = shop_number(database_, bytes_of_hex(hex));
+    shops_.emplace(hex, number);
+    return number;
 }
 
 bool LedgerWriting::insert(const Values& record, const RecordId& id, bool vouched) {
@@ -99,6 +112,23 @@ bool LedgerWriting::insert(const Values& record, const RecordId& id, bool vouche
     for (const auto& field : ledger_fields()) insert_.bind(mark++, cell_of(field, record, CellStyle::ledger));
     insert_.bind(mark, rest_of(record, ledger_fields(), kept_by_notes, CellStyle::ledger));
     insert_.run();
+    return database_.changes() == 1;
+}
+
+bool LedgerWriting::insert(const RecordTokens& record, const RecordId& id, bool vouched) {
+    const auto subject = subject_of(record.text("path"));
+    const auto kind = parse_word<NoteKind>(record.text("kind")).value_or(NoteKind::pair);
+    RecordId car{};
+    const bool has_car = from_hex(record.text("car"), car);
+    insert_line_.bind(1, subject.vehicle);
+    insert_line_.bind(2, subject.tap);
+    insert_line_.bind(3, sqlite::BlobView{as_bytes(id)});
+    insert_line_.bind(4, static_cast<std::int64_t>(kind));
+    insert_line_.bind(5, number_of_shop(record.text("shop")));
+    insert_line_.bind(6, vouched ? 1 : 0);
+    has_car ? insert_line_.bind(7, sqlite::BlobView{as_bytes(car)}) : insert_line_.bind(7, std::nullopt);
+    cells_.bind(insert_line_, record);
+    insert_line_.run();
     return database_.changes() == 1;
 }
 

@@ -1,9 +1,8 @@
 // Each place's notes are parted at the day; the earlier ones are graded, the later ones are held against the grade.
 #include <algorithm>
 
-#include "catalog/adding.h"
+#include "catalog/noted_cars.h"
 #include "catalog/proven_fact.h"
-#include "catalog/state.h"
 
 namespace tapbook {
 namespace {
@@ -30,22 +29,6 @@ void judge_by(ProvenFact& fact, const std::vector<Vote>& later, const std::strin
         if (vote.value != value) fact.verdict = AuditVerdict::wrong;
         if (vote.value == value && fact.verdict == AuditVerdict::open) fact.verdict = AuditVerdict::right;
     }
-}
-
-std::vector<std::string> noted_cars(sqlite::Database& database) {
-    std::vector<std::string> cars;
-    auto paths = database.prepare("SELECT min(path) FROM subject GROUP BY vehicle ORDER BY 1");
-    while (paths.step()) cars.emplace_back(path_head(paths.text(0), vehicle_depth));
-    return cars;
-}
-
-// The connector side of each tap point of a car that has one.
-std::map<std::string, ConnectorSide, std::less<>> sides_of_taps(sqlite::Database& database, std::string_view car) {
-    std::map<std::string, ConnectorSide, std::less<>> sides;
-    for (const auto& tap : current_entries(database, EntryKind::tap, below_first(car), below_end(car)))
-        if (const auto side = word_field<ConnectorSide>(tap.entry.values, "side"))
-            sides.emplace(text_field(tap.entry.values, "path"), *side);
-    return sides;
 }
 
 }  // namespace

@@ -107,6 +107,7 @@ ShopReport Catalog::change_shop(const std::string& id, ShopChange change, const 
         const auto paths = paths_of(state_->database, bytes_of_hex(id));
         const auto grades = grades_at(state_->database, paths);
         put_shop(state_->database, report.shop);
+        if (before.is_blocked != report.shop.is_blocked) keep_names(state_->database);
         report.moves = moves_between(grades, grades_at(state_->database, paths));
         return report;
     };

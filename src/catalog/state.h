@@ -5,12 +5,14 @@
 #include <set>
 
 #include "catalog/catalog.h"
+#include "catalog/cell_binding.h"
 #include "catalog/cells.h"
 #include "sqlite/sqlite.h"
 
 namespace tapbook {
 
 inline constexpr std::int32_t catalog_application_id = 0x54415042;  // "TAPB"
+inline constexpr std::int32_t first_version_with_packs = 7;         // of the schema
 
 struct Catalog::State {
     mutable sqlite::Database database;
@@ -27,6 +29,9 @@ struct StoredEntry {
     std::int64_t revision = 0;
     std::string shop;  // 16 bytes
 };
+
+// A condition on the rows of an entry's table: what a blocked shop wrote is kept and does not count.
+inline constexpr std::string_view not_by_blocked = "shop NOT IN (SELECT id FROM shop WHERE blocked = 1)";
 
 // The winning revision of each live entry of `kind` whose path lies in ["first", "end"), in path order; hazards are the
 // union of what each shop last said. `concurrent` counts other rows of the winning revision.
@@ -67,6 +72,15 @@ struct WithdrawalFields {
 };
 Values withdrawal_record(const WithdrawalFields& fields, bool practice);
 
+// The exchanged record of an alias; shop in hexadecimal digits.
+struct AliasFields {
+    std::string first, second, shop, date;
+};
+Values alias_record(const AliasFields& fields, bool practice);
+
+// Every path that is said to be the same thing as this one, itself among them.
+std::set<std::string> same_as(sqlite::Database& database, const std::string& path);
+
 // Local number of a shop, given on first sight.
 std::int64_t shop_number(sqlite::Database& database, std::string_view id_bytes);
 
@@ -79,19 +93,27 @@ class LedgerWriting {
     // False when the note was there already. REQUIRES a record that record_line takes.
     bool insert(const Values& record, const RecordId& id, bool vouched);
 
+    // The same straight from a line, without the record between.
+    bool insert(const RecordTokens& record, const RecordId& id, bool vouched);
+
+    // The local number of a shop, by its 32 hexadecimal digits.
+    std::int64_t number_of_shop(std::string_view hex);
+
   private:
     struct Subject {
         std::int64_t vehicle, tap;
     };
-    Subject subject_of(const std::string& path);
-    Subject new_subject(const std::string& path);
-    std::int64_t number_of_shop(const std::string& hex);
+    Subject subject_of(std::string_view path);
+    Subject new_subject(std::string_view path);
+    std::int64_t vehicle_of(std::string_view path);
 
     sqlite::Database& database_;
-    sqlite::Statement known_, insert_;
-    std::string last_path_;
+    sqlite::Statement known_, insert_, insert_line_, new_subject_;
+    CellBinding cells_;  // of insert_line_
+    std::string last_path_, last_car_;
     Subject last_{};
-    std::map<std::string, std::int64_t> shops_;
+    std::int64_t last_vehicle_ = 0;
+    std::map<std::string, std::int64_t, std::less<>> shops_;
 };
 
 // All notes of one vehicle by path; withdrawn ones are only counted, those of blocked shops left out.
@@ -150,6 +172,17 @@ struct TermsChange {
     std::optional<Terms> before;
 };
 TermsChange put_terms(sqlite::Database& database, const TermsDraft& draft);
+
+// One thing that the store has against a draft of a batch.
+enum class DraftOf { entry, note, terms };
+struct DraftComplaint {
+    DraftOf of;
+    std::size_t index;  // in the batch's list
+    Complaint complaint;
+};
+
+// All of them, in the batch's order. Throws InputRefused for what is wrong with the batch as a whole.
+std::vector<DraftComplaint> complaints_on_batch(const Batch& batch, const Catalog& catalog, const Authors& authors);
 
 // Throws InputRefused when the batch does not fit itself or what is stored: duplicate paths, missing parents, foreign
 // authors.

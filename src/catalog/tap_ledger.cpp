@@ -1,4 +1,6 @@
 // What lies in the ledger for one place, withdrawn and blocked notes included, and who wrote it?
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <tuple>
 
@@ -139,7 +141,9 @@ Grade grade_of(const std::vector<Note>& notes, NoteKind kind, const KnownShops& 
 
 std::optional<ConnectorSide> side_of_tap(sqlite::Database& database, const std::string& path) {
     auto rows = database.prepare(
-        "SELECT side, retired FROM tap WHERE path = ?1 ORDER BY revision DESC, shop DESC, id DESC LIMIT 1");
+        fmt::format("SELECT side, retired FROM tap WHERE path = ?1 AND {} ORDER BY revision DESC, shop DESC, id DESC"
+                    " LIMIT 1",
+                    not_by_blocked));
     rows.bind_all(path);
     if (!rows.step() || !rows.is_null(1)) return std::nullopt;
     return parse_word<ConnectorSide>(rows.optional_text(0).value_or(""));

@@ -3,6 +3,7 @@
 
 #include "cli/command.h"
 #include "cli/progress_line.h"
+#include "cli/spreadsheet.h"
 #include "embedded.h"
 #include "files/files.h"
 
@@ -81,6 +82,8 @@ Exit run_demo(Session& session, const Parsed&) {
 }
 
 Exit run_add(Session& session, const Parsed& parsed) {
+    if (parsed.text("--mapping")) return add_spreadsheet(session, parsed);
+    check_no_spreadsheet(parsed);
     const std::string& file = parsed.words.front();
     Catalog catalog = Catalog::open(session.database, Access::write);
     const Batch batch = read_batch(read_file(file), file == "-" ? "standard input" : file);

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "cli/chosen.h"
+#include "cli/spreadsheet.h"
 
 namespace tapbook {
 namespace {
@@ -88,7 +89,21 @@ class Exporting {
     ExportAnswer answer_;
 };
 
+// One spreadsheet in the place that the options name.
+ExportAnswer exported_csv(const Catalog& catalog, const Parsed& parsed, CsvOf what) {
+    const auto into = parsed.text("--into"), out = parsed.text("--out");
+    if (into && out) throw UsageError("--into and --out together", "--into FOLDER for many files, --out FILE for one");
+    ExportAnswer answer;
+    answer.files.push_back(spreadsheet_file(catalog, parsed, what));
+    ExportedFile& file = answer.files.front();
+    file.place = out ? fs::path(*out) : fs::path(into.value_or("")) / file.name;
+    answer.is_csv = true;
+    answer.mapping = mapping_of(what);
+    return answer;
+}
+
 ExportAnswer exported(const Catalog& catalog, const Parsed& parsed) {
+    if (const auto what = parsed.word<CsvOf>("--csv")) return exported_csv(catalog, parsed, *what);
     const Wanted wanted = wanted_of(catalog, parsed);
     Exporting exporting(parsed, wanted.all);
     if (wanted.parts) exporting.file("parts.toml", false, [&] { return catalog.extract_parts(); });

@@ -1,5 +1,6 @@
 // The commands in the office and between shops: words, options, examples.
 #include "cli/command_tables.h"
+#include "cli/spreadsheet.h"
 
 namespace tapbook {
 
@@ -10,9 +11,15 @@ std::span<const CommandSpec> office_commands() {
          "FILE",
          1,
          1,
-         "put a vehicle, parts or stock file into the catalog; \"-\" reads from a pipe",
-         {dry_run_option},
-         {"tapbook add car.toml --dry-run"},
+         "put a vehicle, parts or stock file or a spreadsheet into the catalog; \"-\" reads from a pipe",
+         {{"--mapping", "MAPPING",
+           "of a spreadsheet: a TOML file that says which column is what; notes, converters or stock "
+           "for what export --csv wrote"},
+          {"--skip-refused", "", "of a spreadsheet: leave refused rows out instead of holding all back"},
+          {"--refused", "FILE", "of a spreadsheet: write the refused rows with their reasons to a new one"},
+          dry_run_option},
+         {"tapbook add car.toml --dry-run",
+          "tapbook export --csv converters | tapbook add - --mapping stock --dry-run"},
          run_add},
         {"export",
          "in the office",
@@ -22,6 +29,7 @@ std::span<const CommandSpec> office_commands() {
          "write a car, the parts or the stock as the files that add reads",
          {{"--parts", "", "what each converter and amplifier is"},
           {"--stock", "", "what they cost this shop and how many lie here"},
+          {"--csv", "WHAT", "a spreadsheet: notes or taps of a VEHICLE, converters or jobs", spellings<CsvOf>},
           {"--out", "FILE", "to a file instead of standard output"},
           {"--into", "FOLDER", "one file each into a folder; everything there is, when nothing is named"},
           {"--replace", "", "put it in the place of a file that is there"},
@@ -30,12 +38,12 @@ std::span<const CommandSpec> office_commands() {
          run_export},
         {"shops",
          "share",
-         "[know | forget | block | unblock SHOP]",
+         "[know | forget | block | unblock SHOP | errors]",
          0,
          -1,
          "whose notes are here, and which shops count for themselves; this list stays here",
          {{"--name", "NAME", "of shops know: what to call it here"}, dry_run_option},
-         {"tapbook shops"},
+         {"tapbook shops", "tapbook shops errors"},
          run_shops},
     };
     return table;

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "cli/command.h"
+#include "cli/progress_line.h"
 
 namespace tapbook {
 namespace {
@@ -61,6 +62,27 @@ Exit change_shop(Session& session, const Parsed& parsed, ShopChange change) {
     return Exit::done;
 }
 
+Exit show_errors(Session& session, const Parsed& parsed) {
+    if (parsed.words.size() > 1)
+        throw UsageError(fmt::format("\"{}\" is one word too many for shops errors", shown(parsed.words[1])),
+                         "tapbook shops errors");
+    if (parsed.text("--name")) refuse_name();
+    session.database = reading_place(session);
+    Catalog catalog = Catalog::open(session.database, Access::read);
+    ProgressLine line("read");
+    catalog.tell_progress(line.listener());
+    const auto facts = catalog.shared_sayings();
+    ShopErrorsAnswer answer{{}, facts.size()};
+    const auto errors = shop_errors(facts);
+    for (auto& shop : catalog.shops()) {
+        const auto found =
+            std::find_if(errors.begin(), errors.end(), [&](const ShopErrors& one) { return one.shop == shop.id; });
+        answer.shops.push_back({shop, found == errors.end() ? ShopErrors() : *found});
+    }
+    session.answer([&] { return shop_errors_text(answer, session.screen); }, [&] { return shop_errors_json(answer); });
+    return Exit::done;
+}
+
 }  // namespace
 
 Exit run_shops(Session& session, const Parsed& parsed) {
@@ -72,11 +94,13 @@ Exit run_shops(Session& session, const Parsed& parsed) {
         return Exit::done;
     }
     const std::string& what = parsed.words.front();
+    if (what == "errors") return show_errors(session, parsed);
     if (const auto change = parse_word<ShopChange>(what)) return change_shop(session, parsed, *change);
     const auto words = spellings<ShopChange>();
     const auto near = nearest(what, words);
-    throw UsageError(fmt::format("shops does not know \"{}\"", shown(what)),
-                     near ? fmt::format("did you mean `tapbook shops {}`?", *near) : "know, forget, block or unblock");
+    throw UsageError(
+        fmt::format("shops does not know \"{}\"", shown(what)),
+        near ? fmt::format("did you mean `tapbook shops {}`?", *near) : "know, forget, block, unblock or errors");
 }
 
 }  // namespace tapbook

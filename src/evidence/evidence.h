@@ -14,6 +14,7 @@
 #include "evidence/premium_standing.h"
 #include "evidence/questions.h"
 #include "evidence/reckoning.h"
+#include "evidence/shop_errors.h"
 #include "evidence/standing.h"
 #include "evidence/switched_standing.h"
 #include "evidence/vote.h"

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 
 #include "files/entry_rules.h"
@@ -24,10 +25,24 @@ class BatchReader {
         check_top();
         read_practice();
         if (const auto* vehicle = root_.find("vehicle")) read_vehicle(*vehicle);
-        read_parts("converter", EntryKind::converter);
-        read_parts("amplifier", EntryKind::amplifier);
+        for (const auto* table : tables("converter")) read_converter(*table);
+        for (const auto* table : tables("amplifier")) read_amplifier(*table);
         for (const auto* table : tables("stock")) read_stock(*table);
         for (const auto* table : tables("shop")) read_shop(*table);
+        complaints_.throw_if_any();
+        return std::move(batch_);
+    }
+
+    Batch read_one(std::string_view name, const TomlValue& table, const std::string& vehicle_path) {
+        using Read = void (BatchReader::*)(const TomlValue&);
+        constexpr std::pair<std::string_view, Read> readers[] = {
+            {"vehicle", &BatchReader::read_vehicle},     {"system", &BatchReader::read_system},
+            {"circuit", &BatchReader::read_circuit},     {"tap", &BatchReader::read_tap},
+            {"note", &BatchReader::read_note},           {"converter", &BatchReader::read_converter},
+            {"amplifier", &BatchReader::read_amplifier}, {"stock", &BatchReader::read_stock}};
+        vehicle_path_ = vehicle_path;
+        for (const auto& [word, read] : readers)
+            if (word == name) (this->*read)(table);
         complaints_.throw_if_any();
         return std::move(batch_);
     }
@@ -228,13 +243,14 @@ class BatchReader {
         return token;
     }
 
-    void read_parts(std::string_view key, EntryKind kind) {
+    void read_converter(const TomlValue& table) { read_part(table, EntryKind::converter); }
+    void read_amplifier(const TomlValue& table) { read_part(table, EntryKind::amplifier); }
+
+    void read_part(const TomlValue& table, EntryKind kind) {
         constexpr std::string_view own[] = {"code"};
-        for (const auto* table : tables(key)) {
-            Values values = read_fields(*table, fields_of(kind), own, complaints_);
-            check_part(kind, values, *table, complaints_);
-            draft(kind, slug_of(*table, "code"), std::move(values), place_of(*table, "code"));
-        }
+        Values values = read_fields(table, fields_of(kind), own, complaints_);
+        check_part(kind, values, table, complaints_);
+        draft(kind, slug_of(table, "code"), std::move(values), place_of(table, "code"));
     }
 
     void read_stock(const TomlValue& table) {
@@ -261,6 +277,14 @@ class BatchReader {
 Batch read_batch(std::string_view text, const std::string& file) {
     const TomlValue root = read_toml(text, file);
     return BatchReader(root, file).read();
+}
+
+void read_one_table(std::string_view name, const TomlValue& table, const std::string& vehicle_path, Batch& batch) {
+    const TomlValue nothing;
+    Batch one = BatchReader(nothing, batch.file).read_one(name, table, vehicle_path);
+    std::move(one.entries.begin(), one.entries.end(), std::back_inserter(batch.entries));
+    std::move(one.notes.begin(), one.notes.end(), std::back_inserter(batch.notes));
+    std::move(one.terms.begin(), one.terms.end(), std::back_inserter(batch.terms));
 }
 
 }  // namespace tapbook

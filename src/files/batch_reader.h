@@ -16,4 +16,10 @@ namespace tapbook {
 // Throws InputRefused with all complaints, in the file's order, at most 20.
 Batch read_batch(std::string_view text, const std::string& file);
 
+struct TomlValue;
+
+// One table, "note" or "tap", as if it stood in the file of the car `vehicle_path` ("" where the table needs no car): a
+// row of a spreadsheet. Its draft is added to `batch`. Throws InputRefused with all complaints; then nothing was added.
+void read_one_table(std::string_view name, const TomlValue& table, const std::string& vehicle_path, Batch& batch);
+
 }  // namespace tapbook

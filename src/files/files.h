@@ -3,7 +3,11 @@
 
 #include "files/batch_reader.h"
 #include "files/batch_writer.h"
+#include "files/csv_export.h"
+#include "files/csv_rows.h"
+#include "files/csv_writer.h"
 #include "files/job_reader.h"
 #include "files/readings_reader.h"
+#include "files/rows_report.h"
 #include "files/toml.h"
 #include "files/typed_note.h"

@@ -29,11 +29,7 @@ std::string decimal_load(const std::string& load) {
 }
 
 std::string text_value(FieldKind kind, const std::string& text) {
-    if (kind == FieldKind::day && day_number(text)) return text;
-    if (kind == FieldKind::loads) return toml_text(decimal_load(text));
-    if (kind == FieldKind::colour)
-        if (const auto colour = wire_colour_from_code(text)) return toml_text(colour_spelling(*colour));
-    return toml_text(text);
+    return kind == FieldKind::day && day_number(text) ? text : toml_text(spelled(kind, text));
 }
 
 std::string list_value(const Field& field, const TextList& items) {
@@ -72,6 +68,12 @@ std::string colour_spelling(const WireColour& colour) {
     std::string text;
     for (const Hue& hue : hues(colour)) text += (text.empty() ? "" : "/") + words(hue);
     return text;
+}
+
+std::string spelled(FieldKind kind, const std::string& stored) {
+    if (kind == FieldKind::loads) return decimal_load(stored);
+    const auto colour = kind == FieldKind::colour ? wire_colour_from_code(stored) : std::nullopt;
+    return colour ? colour_spelling(*colour) : stored;
 }
 
 std::string toml_line(const Field& field, const Value& value) {

@@ -17,6 +17,9 @@ std::string toml_text(std::string_view text);
 // The colour as people write it, base first: "light blue/red".
 std::string colour_spelling(const WireColour& colour);
 
+// A stored text as people write it: a colour in words, a load in ohms and watts; every other as it is.
+std::string spelled(FieldKind kind, const std::string& stored);
+
 // One line "name = value" (several for a long list) with a line feed. A value of another type than the field's is
 // written as it is: reading it back then fails, and the caller learns that it cannot be written.
 std::string toml_line(const Field& field, const Value& value);

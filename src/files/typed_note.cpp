@@ -3,63 +3,17 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "files/table_reader.h"
+#include "files/typed_value.h"
 
 namespace tapbook {
 namespace {
 
-TomlValue text_value(std::string_view text, const SourcePlace& place) {
-    TomlValue value;
-    value.type = TomlValue::Type::text;
-    value.text = text;
-    value.place = place;
-    return value;
-}
-
-TomlValue list_value(std::string_view text, const SourcePlace& place) {
-    TomlValue list;
-    list.type = TomlValue::Type::list;
-    list.place = place;
-    while (!text.empty()) {
-        const auto end = std::min(text.find(','), text.size());
-        list.items.push_back(text_value(text.substr(0, end), place));
-        text.remove_prefix(std::min(end + 1, text.size()));
-    }
-    return list;
-}
-
 // The typed text as the value a file would hold; a complaint for a flag that is neither yes nor no.
 TomlValue value_of(const TypedField& typed, const SourcePlace& place, Complaints& complaints) {
-    TomlValue value = text_value(typed.text, place);
-    switch (typed.field->field.kind) {
-        case FieldKind::whole:
-        case FieldKind::decimal:
-            value.type = TomlValue::Type::number;
-            break;
-        case FieldKind::day:
-            value.type = TomlValue::Type::date;
-            break;
-        case FieldKind::flag:
-            value.type = TomlValue::Type::flag;
-            value.flag = typed.text == "yes";
-            if (typed.text != "yes" && typed.text != "no")
-                complaints.add(place, fmt::format("{} does not know \"{}\"", typed.option, shown(typed.text)),
-                               "yes or no");
-            break;
-        case FieldKind::names:
-        case FieldKind::word_list:
-        case FieldKind::loads:
-            return list_value(typed.text, place);
-        case FieldKind::name:
-        case FieldKind::text:
-        case FieldKind::slug:
-        case FieldKind::word:
-        case FieldKind::colour:
-            break;
-    }
-    return value;
+    if (typed.field->field.kind == FieldKind::flag && typed.text != "yes" && typed.text != "no")
+        complaints.add(place, fmt::format("{} does not know \"{}\"", typed.option, shown(typed.text)), "yes or no");
+    return typed_value(typed.field->field.kind, typed.text, place);
 }
 
 std::string kind_words(NoteKind kind) {

@@ -46,6 +46,11 @@ std::string export_text(const ExportAnswer& answer, const Screen& screen) {
         paper.line(0, "cannot be read:", fmt::format("{}: {}", failed.name, failed.reason));
     if (!answer.written)
         paper.line(0, "", "Nothing was written.");
+    else if (answer.is_csv)
+        paper.line(0, "",
+                   answer.mapping.empty()
+                       ? "For spreadsheets; add does not read it."
+                       : fmt::format("add --mapping {} reads it again; here that adds nothing.", answer.mapping));
     else
         paper.line(0, "", "Adding these files to the catalog they come from adds nothing.");
     return paper.take();

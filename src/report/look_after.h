@@ -24,6 +24,8 @@ struct ExportAnswer {
     };
     std::vector<Failed> failed;  // what could not be read from a damaged catalog
     bool to_output = false;      // one file, to standard output
+    bool is_csv = false;         // a spreadsheet
+    std::string mapping;         // reads it again; "" for none
     bool written = false;        // false: a dry run, or to standard output
 };
 std::string export_text(const ExportAnswer& answer, const Screen& screen);

@@ -22,6 +22,7 @@
 #include "report/sheet.h"
 #include "report/sheet_of_job.h"
 #include "report/swatch_svg.h"
+#include "report/spreadsheet_report.h"
 #include "rules/rules.h"
 
 namespace tapbook {

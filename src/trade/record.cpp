@@ -90,16 +90,35 @@ std::string record_line(const Values& record) {
     return line;
 }
 
+namespace {
+
+class Sha256 {
+  public:
+    Sha256() { crypto_hash_sha256_init(&state_); }
+    Sha256& add(std::string_view bytes) {
+        crypto_hash_sha256_update(&state_, reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
+        return *this;
+    }
+    RecordId first_half() {
+        std::array<unsigned char, crypto_hash_sha256_BYTES> whole{};
+        crypto_hash_sha256_final(&state_, whole.data());
+        RecordId id{};
+        std::copy_n(whole.begin(), id.size(), id.begin());
+        return id;
+    }
+
+  private:
+    crypto_hash_sha256_state state_;
+};
+
+}  // namespace
+
 RecordId short_hash(std::string_view bytes) {
-    std::array<unsigned char, crypto_hash_sha256_BYTES> whole{};
-    crypto_hash_sha256(whole.data(), reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
-    RecordId id{};
-    std::copy_n(whole.begin(), id.size(), id.begin());
-    return id;
+    return Sha256().add(bytes).first_half();
 }
 
 RecordId record_id(std::string_view line) {
-    return short_hash(fmt::format("tapbook/1\n{}", line));
+    return Sha256().add("tapbook/1\n").add(line).first_half();
 }
 
 std::string to_hex(const RecordId& id) {

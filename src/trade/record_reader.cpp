@@ -1,10 +1,11 @@
-// Reading a record line. The JSON library finds the tokens; anything the record grammar does not have is refused at
-// once, and at the end the line must equal what record_line() writes: that one comparison refuses every other spelling.
+// Reading a record line. One in the accepted form is read in one pass (record_tokens.h). Of any other a JSON library
+// finds the reason: what the record grammar does not have is refused at once, and at the end the line must equal what
+// record_line() writes, so that no other spelling is left.
 #include <fmt/format.h>
 
 #include <nlohmann/json.hpp>
 
-#include "trade/record.h"
+#include "trade/record_tokens.h"
 
 namespace tapbook {
 namespace {
@@ -79,11 +80,8 @@ class Reader : public nlohmann::json_sax<nlohmann::json> {
     bool in_list_ = false;
 };
 
-}  // namespace
-
-Values read_record_line(std::string_view line) {
-    if (line.size() > most_record_bytes)
-        throw RecordRefused(fmt::format("the line is longer than {} bytes", most_record_bytes), 0);
+// What the library says of the line: its record, or the reason why it is none.
+Values read_slowly(std::string_view line) {
     Reader reader;
     if (!nlohmann::json::sax_parse(line, &reader)) throw RecordRefused(reader.reason, reader.column);
     const std::string again = record_line(reader.record);
@@ -92,6 +90,27 @@ Values read_record_line(std::string_view line) {
     while (same < again.size() && same < line.size() && again[same] == line[same]) ++same;
     throw RecordRefused(
         "not written in the one accepted form (keys sorted, no spaces, plain numbers, shortest escapes)", same + 1);
+}
+
+}  // namespace
+
+Values read_record_line(std::string_view line) {
+    if (line.size() > most_record_bytes)
+        throw RecordRefused(fmt::format("the line is longer than {} bytes", most_record_bytes), 0);
+    RecordTokens tokens;
+    if (tokens.read(line)) return values_of(tokens);
+    try {
+        return read_slowly(line);
+    } catch (const RecordRefused& refused) {
+        if (refused.column() != 0) throw;
+        throw RecordRefused(refused.what(), tokens.stopped_at() + 1);
+    }
+}
+
+Values read_record_line_slowly(std::string_view line) {
+    if (line.size() > most_record_bytes)
+        throw RecordRefused(fmt::format("the line is longer than {} bytes", most_record_bytes), 0);
+    return read_slowly(line);
 }
 
 }  // namespace tapbook

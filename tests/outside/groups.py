@@ -37,9 +37,12 @@ GROUPS = [
     ("cavities of the radio connector", "public tables of ISO 10487", "tests/trade/radio_connector_test.cpp", "ISO 10487"),
     ("blade fuse colours", "Denton, table 3.2", "tests/trade/blade_fuse_test.cpp", "Denton"),
     ("contrast of swatches", "WCAG 2.1", "tests/trade/wire_colour_swatch_test.cpp", "WCAG 2.1"),
+    # evidence
+    ("how often observers err", "Dawid and Skene, Applied Statistics 28 (1979), tables 1 and 4", "tests/evidence/error_rates_test.cpp", "Dawid and Skene 1979"),
     # formats
     ("200 rule conditions over 2,000 draws", "the sqlite3 shell", "tests/outside/rules_against_sqlite3.py", "sqlite3 shell"),
     ("300 spellings of TOML", "Python's tomllib", "tests/outside/texts_against_python.py", "tomllib"),
+    ("which texts are CSV, and what their cells say", "libcsv 3 in its strict mode", "tests/files/csv_oracle_test.cpp", "libcsv 3"),
     ("composed form of letters (NFC)", "Python's unicodedata, Unicode 14", "tests/outside/texts_against_python.py", "unicodedata"),
     ("which lines are records", "RFC 8259 and RFC 7493", "tests/trade/record_reader_test.cpp", "RFC 7493"),
     ("UTF-8", "RFC 3629", "tests/trade/text_test.cpp", "RFC 3629"),

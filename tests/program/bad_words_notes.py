@@ -203,8 +203,9 @@ WORDS = {
               f'tapbook: "{table.visible(wrong)}" is no note\'s id\nwrite at least its first 8 digits, 0 to 9 and a to f, as note why prints them\n')
              for wrong in ("", "1234567", "1234567g", "1" * 33, "\x1b[2J00000")],
     "shops": [(2, ["kow", "zz", *DB], 'tapbook: shops does not know "kow"\ndid you mean `tapbook shops know`?\n'),
-              (2, ["", *DB], 'tapbook: shops does not know ""\nknow, forget, block or unblock\n'), (2, ["--name", "Bench", *DB], NAME_GOES_WITH),
-              (2, ["block", "zz", "--name", "Bench", *DB], NAME_GOES_WITH)] +
+              (2, ["", *DB], 'tapbook: shops does not know ""\nknow, forget, block, unblock, errors or key\n'), (2, ["--name", "Bench", *DB], NAME_GOES_WITH),
+              (2, ["block", "zz", "--name", "Bench", *DB], NAME_GOES_WITH), (2, ["errors", "--name", "Bench", *DB], NAME_GOES_WITH),
+              (2, ["errors", "\x1b[1m", *DB], 'tapbook: "<U+001B>[1m" is one word too many for shops errors\ntapbook shops errors\n')] +
              [(2, [what, *DB], f"tapbook: shops {what} needs the shop's ID or name\ntapbook shops lists them\n") for what in ("know", "forget", "block", "unblock")] +
              [(1, ["know", wrong, *DB], f'tapbook: there is no shop "{table.visible(wrong)}"\ntapbook shops lists them\n') for wrong in ("", "123", "g" * 32, "\x1b[2J")] +
              [(1, ["know", "Bench", "Tree", *DB], 'tapbook: there is no shop "Bench Tree"\ndid you mean "Bench Three"?\n')],

@@ -87,8 +87,12 @@ SAE = "one of 18, 16, 14, 12, 10, 8, 4, 2, 1/0, 2/0, 4/0; or give the printed ar
 VOLTS = Number("-100", "100", 3, "7.1")
 
 OPTIONS = {
-    "find": {}, "rules": {}, "where": {}, "demo": {}, "add": {}, "check": {}, "completion": {}, "calc terminal": {}, "calc cavity": {}, "calc vin": {}, "calc colour": {},
-    "export": {"--out": [("shop.sqlite", 3, "tapbook: shop.sqlite is there already\nchoose another place, or say --replace; nothing was written\n"),
+    "find": {}, "rules": {}, "where": {}, "demo": {}, "check": {}, "completion": {}, "calc terminal": {}, "calc cavity": {}, "calc vin": {}, "calc colour": {},
+    "add": {"--mapping": [("zzz", 3, "zzz: cannot be opened: No such file or directory; name a text file\nNothing was changed.\n"),
+                          ("\x1b[2J", 3, "<U+001B>[2J: cannot be opened: No such file or directory; name a text file\nNothing was changed.\n")],
+            "--refused": [("again.csv", 2, "tapbook: --refused goes with --mapping\ntapbook add FILE.csv --mapping MAPPING.toml\n")]},
+    "export": {"--csv": unknown("--csv", "notes, taps, converters, jobs", [("noets", "notes"), ("job", "jobs")]),
+               "--out": [("shop.sqlite", 3, "tapbook: shop.sqlite is there already\nchoose another place, or say --replace; nothing was written\n"),
                          ("/dev/full", 3, "tapbook: /dev/full is there already\nchoose another place, or say --replace; nothing was written\n"),
                          (".", 3, "tapbook: . is there already\nchoose another place, or say --replace; nothing was written\n"),
                          ("/proc/x/y.toml", 5, "tapbook: cannot write /proc/x: No such file or directory\nchoose another place\n")],
@@ -207,9 +211,17 @@ WORDS = {
              (1, ["orvane", "tarm", "--db", "shop.sqlite"], 'tapbook: no car is called exactly "orvane tarm"\ndid you mean Orvane Tarn sedan, 2015-2018 (orvane/tarn/sedan/2015)?\n')],
     "advise": [(2, [], "tapbook: advise needs VEHICLE\nUSAGE\n"), (1, ["zzzz", "--db", "shop.sqlite"], NO_CAR.format("zzzz"))],
     "add": [(2, [], "tapbook: add needs FILE\nUSAGE\n"), empty_word("add", "FILE"),
-            (2, ["a.toml", "b.toml"], 'tapbook: "b.toml" is one word too many for add\nUSAGE\n')],
+            (2, ["a.toml", "b.toml"], 'tapbook: "b.toml" is one word too many for add\nUSAGE\n'),
+            (2, ["a.csv", "--db", "shop.sqlite"], "tapbook: a.csv is a spreadsheet: which column is what?\nname a mapping: --mapping MAPPING.toml; for what export --csv wrote, "
+                                                  "--mapping notes, converters or stock\n"),
+            (2, ["-", "--mapping", "-", "--db", "shop.sqlite"], "tapbook: the spreadsheet and its mapping cannot both come from the pipe\nname a file for one of them\n"),
+            (2, ["car.toml", "--skip-refused", "--db", "shop.sqlite"], "tapbook: --skip-refused goes with --mapping\ntapbook add FILE.csv --mapping MAPPING.toml\n")],
     "export": [(1, ["zzzz", "--db", "shop.sqlite"], NO_CAR.format("zzzz")), (1, ["", "--db", "shop.sqlite"], 'tapbook: no car is called exactly ""\ndid you mean Orvane Tarn sedan, 2015-2018 (orvane/tarn/sedan/2015)?\n'),
                (2, ["--db", "shop.sqlite"], "tapbook: export needs to know what\nname a VEHICLE, --parts or --stock; or give --into FOLDER for everything\n"),
+               (2, ["--csv", "notes", "--db", "shop.sqlite"], "tapbook: export --csv notes needs to know which car\ntapbook export VEHICLE --csv notes\n"),
+               (2, ["orvane", "--csv", "jobs", "--db", "shop.sqlite"], "tapbook: --csv jobs is about no single car\ntapbook export --csv jobs\n"),
+               (2, ["--csv", "jobs", "--stock", "--db", "shop.sqlite"], "tapbook: --csv and --stock together\none export writes one of them\n"),
+               (2, ["--csv", "jobs", "--into", "x", "--out", "y", "--db", "shop.sqlite"], "tapbook: --into and --out together\n--into FOLDER for many files, --out FILE for one\n"),
                (2, ["--parts", "--into", "x", "--out", "y", "--db", "shop.sqlite"], "tapbook: --into and --out together\n--into FOLDER for many files, --out FILE for one\n")],
     "completion": [(2, [], "tapbook: completion needs bash | zsh | fish\nUSAGE\n"),
                    (2, ["csh"], 'tapbook: there is no completion for "csh"\ndid you mean `tapbook completion zsh`?\n'),

@@ -118,6 +118,25 @@ def check_sheets(folder):
     call(folder, "job", "reading", "--from", "readings.toml", "--dry-run")
 
 
+def check_spreadsheets(folder):
+    """Written and read again, with every fate of a row, and how often each shop errs."""
+    for what in ("notes", "taps"):
+        call(folder, "export", "ostrel", "--csv", what)
+    call(folder, "export", "--csv", "jobs")
+    call(folder, "export", "--csv", "converters", "--out", "converters.csv")
+    for mapping in ("converters", "stock"):
+        call(folder, "add", "converters.csv", "--mapping", mapping, "--dry-run")
+    pathlib.Path(folder, "bay.toml").write_text(
+        'rows = "note"\n[columns]\ndate = "Day"\npositive = "Plus"\n[always]\nvehicle = "ostrel"\nat = "base/rear-left/rear-door-left"\nmethod = "seen"\n')
+    pathlib.Path(folder, "bay.csv").write_text("Day,Plus,Ticket\n2026-04-02,BN,1\n2026-04-03,BL,2\n")
+    call(folder, "add", "bay.csv", "--mapping", "bay.toml", "--dry-run", "--skip-refused")
+    call(folder, "add", "bay.csv", "--mapping", "bay.toml", "--dry-run")
+    call(folder, "add", "bay.csv", "--mapping", "bay.toml")
+    call(folder, "add", "bay.csv")
+    call(folder, "shops", "errors")
+    call(folder, "shops", "errors", "--db", "real.sqlite")
+
+
 def check_feeds(folder):
     """One amplifier or several, a size named, chosen or not to be found, volts or none, with and without what stands beside."""
     for size in ("4", "25mm2", "sae8", "choose"):
@@ -166,6 +185,7 @@ with tempfile.TemporaryDirectory() as folder:
         for load in (["--amps", "30"], ["--amps", "400"], ["--watts", "800", "--class", "d"]):
             call(folder, "calc", "fuse", *cable, *load)
     call(folder, "calc", "fuse", "--awg", "22", "--amps", "3")
+    check_spreadsheets(folder)
     check_feeds(folder)
     check_sheets(folder)
     call(folder, "calc", "holdup", "--farads", "1", "--amps", "100")
