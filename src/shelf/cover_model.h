@@ -19,7 +19,6 @@ struct CoverModel {
     Seek seek = Seek::most_covered;
     std::vector<std::int64_t> costs;  // one for each column
     std::vector<Row> rows;
-    std::vector<std::uint32_t> forced;             // columns that are chosen in any case
     std::optional<int> at_most;                    // columns
     std::optional<std::int64_t> budget;            // sum of the costs
     std::optional<std::int64_t> at_least_covered;  // weight

@@ -7,10 +7,16 @@
 #include <string>
 #include <vector>
 
+#include "electrical/electrical.h"
+
 namespace tapbook {
 
 // What a forecast does to what the jobs say.
 enum class ForecastUse { replaces, adds };
+template <>
+struct NamedValues<ForecastUse> {
+    static constexpr Named<ForecastUse> all[] = {{ForecastUse::replaces, "replaces"}, {ForecastUse::adds, "adds"}};
+};
 
 struct DemandAsk {
     double half_life_days = 365;  // a job of so many days ago counts half
@@ -52,6 +58,12 @@ struct PlanAsk {
 
 // How a search elsewhere ended.
 enum class SearchEnd { optimal, stopped, infeasible, missing, killed, garbage };
+template <>
+struct NamedValues<SearchEnd> {
+    static constexpr Named<SearchEnd> all[] = {{SearchEnd::optimal, "optimal"},       {SearchEnd::stopped, "stopped"},
+                                               {SearchEnd::infeasible, "infeasible"}, {SearchEnd::missing, "missing"},
+                                               {SearchEnd::killed, "killed"},         {SearchEnd::garbage, "garbage"}};
+};
 
 struct SearchAnswer {
     SearchEnd end = SearchEnd::missing;

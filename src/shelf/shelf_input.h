@@ -9,6 +9,8 @@
 #include <string>
 #include <vector>
 
+#include "electrical/electrical.h"
+
 namespace tapbook {
 
 // What is handed in cannot be planned with. Its text says which system, converter or number is meant, why, and what to
@@ -20,6 +22,10 @@ class ShelfRefused : public std::runtime_error {
 
 // How well a converter suits a sound system, best first.
 enum class Suits { fits, care };
+template <>
+struct NamedValues<Suits> {
+    static constexpr Named<Suits> all[] = {{Suits::fits, "fits"}, {Suits::care, "care"}};
+};
 
 // One converter that can do a system's job.
 struct Choice {

@@ -71,7 +71,16 @@ struct LostJobs {
     double closed_form = 0;              // the same by formula, were no model to help another
 };
 
+// Why there is no plan, when there is none.
 enum class ShelfState { planned, nothing_fits, no_systems, no_converters, no_demand };
+template <>
+struct NamedValues<ShelfState> {
+    static constexpr Named<ShelfState> all[] = {{ShelfState::planned, "planned"},
+                                                {ShelfState::nothing_fits, "nothing_fits"},
+                                                {ShelfState::no_systems, "no_systems"},
+                                                {ShelfState::no_converters, "no_converters"},
+                                                {ShelfState::no_demand, "no_demand"}};
+};
 
 struct ShelfPlan {
     ShelfState state = ShelfState::planned;
@@ -104,6 +113,14 @@ struct ShelfPlan {
 
 // Why is this model kept, or not?
 enum class ModelPlace { kept, beaten, left_out, suits_nothing, shut_out };
+template <>
+struct NamedValues<ModelPlace> {
+    static constexpr Named<ModelPlace> all[] = {{ModelPlace::kept, "kept"},
+                                                {ModelPlace::beaten, "beaten"},
+                                                {ModelPlace::left_out, "left_out"},
+                                                {ModelPlace::suits_nothing, "suits_nothing"},
+                                                {ModelPlace::shut_out, "shut_out"}};
+};
 
 struct ModelExplained {
     std::size_t converter = 0;
