@@ -17,7 +17,7 @@ namespace {
     throw ShelfRefused(std::move(text));
 }
 
-void check_converter(const ShelfConverter& one) {
+void check_converter(const StockModel& one) {
     if (one.on_hand < 0)
         refuse(fmt::format("{}: {} on the shelf; a shelf cannot hold less than nothing. Count it again", one.name,
                            one.on_hand));
@@ -52,7 +52,7 @@ void want(bool holds, const char* name, double value, const char* range) {
 
 void check_input(const ShelfInput& input) {
     std::set<std::string_view> names;
-    for (const ShelfConverter& one : input.converters) {
+    for (const StockModel& one : input.converters) {
         check_converter(one);
         if (!names.insert(one.name).second) refuse(fmt::format("{}: two converters are called so", one.name));
     }
@@ -113,7 +113,7 @@ void check_ask(const PlanAsk& ask, const ShelfInput& input) {
 
 std::uint32_t converter_called(const ShelfInput& input, std::string_view name) {
     std::vector<std::string_view> names;
-    for (const ShelfConverter& one : input.converters) names.push_back(one.name);
+    for (const StockModel& one : input.converters) names.push_back(one.name);
     const auto found = std::ranges::find(names, name);
     if (found != names.end()) return static_cast<std::uint32_t>(found - names.begin());
     const auto near = nearest(name, names);

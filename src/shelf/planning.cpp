@@ -20,7 +20,7 @@ constexpr double likely_low = 0.05, likely_high = 0.95;
 // With a budget what it costs to have the first pack there, else the price of one.
 std::vector<std::int64_t> costs_that_count(const ShelfInput& input, const PlanAsk& ask) {
     std::vector<std::int64_t> costs;
-    for (const ShelfConverter& one : input.converters) {
+    for (const StockModel& one : input.converters) {
         const std::int64_t cents = one.cost_cents.value_or(0);
         const bool there = one.on_hand + one.on_order > 0;
         costs.push_back(!ask.models.budget_cents ? cents : there ? 0 : cents * one.pack);

@@ -79,7 +79,7 @@ void judge(ShelfPlan& plan, std::span<const KeptGroup> groups, std::span<const D
 void order(ShelfPlan& plan, const ShelfInput& input, std::span<const DeliveryDemand> demands, const PlanAsk& ask) {
     std::vector<OrderLine> lines;
     for (std::size_t i = 0; i < demands.size(); ++i) {
-        const ShelfConverter& converter = input.converters[plan.models[i].converter];
+        const StockModel& converter = input.converters[plan.models[i].converter];
         lines.push_back({.keep = plan.models[i].keep,
                          .there = converter.on_hand + converter.on_order,
                          .pack = converter.pack,
@@ -104,7 +104,7 @@ void order(ShelfPlan& plan, const ShelfInput& input, std::span<const DeliveryDem
 void set_levels(ShelfPlan& plan, const ShelfInput& input, const Groundwork& ground, const PlanAsk& ask) {
     std::vector<std::size_t> kept;
     for (KeptModel& model : plan.models) {
-        const ShelfConverter& converter = input.converters[model.converter];
+        const StockModel& converter = input.converters[model.converter];
         model.lead_days = converter.lead_days.value_or(ask.levels.usual_lead_days);
         model.on_hand = converter.on_hand;
         model.on_order = converter.on_order;

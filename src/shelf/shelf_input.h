@@ -45,7 +45,7 @@ struct ShelfSystem {
 };
 
 // A converter model that can be kept.
-struct ShelfConverter {
+struct StockModel {
     std::string name;                        // its path; no two alike
     std::optional<std::int64_t> cost_cents;  // of one; unknown counts as nothing and is said (ShelfPlan::without_cost)
     std::optional<int> lead_days;            // from order to shelf; unknown: PlanAsk::usual_lead_days
@@ -56,7 +56,7 @@ struct ShelfConverter {
 
 struct ShelfInput {
     std::vector<ShelfSystem> systems;
-    std::vector<ShelfConverter> converters;
+    std::vector<StockModel> converters;
     // For how many days jobs have been recorded. Empty: since the oldest job.
     std::optional<int> recorded_days;
 };

@@ -36,7 +36,7 @@ inline std::int64_t unit_cost(const ShelfInput& input, unsigned set) {
 inline std::int64_t first_pack_cost(const ShelfInput& input, unsigned set) {
     std::int64_t cost = 0;
     for (std::size_t c = 0; c < input.converters.size(); ++c) {
-        const ShelfConverter& one = input.converters[c];
+        const StockModel& one = input.converters[c];
         if ((set >> c & 1u) != 0 && one.on_hand + one.on_order == 0) cost += one.cost_cents.value_or(0) * one.pack;
     }
     return cost;

@@ -92,7 +92,7 @@ TEST_CASE("equal models are chosen by price, then by name") {
 
 TEST_CASE("what is ordered fills the level in whole packs, and a budget is kept") {
     ShelfInput input = input_of({{1}, {2}}, {100, 100});
-    for (ShelfConverter& one : input.converters) {
+    for (StockModel& one : input.converters) {
         one.pack = 2;
         one.on_hand = 1;
     }

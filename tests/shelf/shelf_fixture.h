@@ -21,8 +21,8 @@ inline ShelfSystem system_with(std::string id, double jobs_per_year, std::vector
     return one;
 }
 
-inline ShelfConverter converter_with(std::string name, std::optional<std::int64_t> cost_cents = 1000) {
-    ShelfConverter one;
+inline StockModel converter_with(std::string name, std::optional<std::int64_t> cost_cents = 1000) {
+    StockModel one;
     one.name = std::move(name);
     one.cost_cents = cost_cents;
     one.lead_days = 7;
@@ -81,7 +81,7 @@ inline ShelfInput random_input(std::mt19937& random, int columns, int rows) {
     ShelfInput input;
     const int count = 1 + upto(columns - 1);
     for (int c = 0; c < count; ++c) {
-        ShelfConverter& one = input.converters.emplace_back(converter_with("m" + std::to_string(c), 100 * upto(4)));
+        StockModel& one = input.converters.emplace_back(converter_with("m" + std::to_string(c), 100 * upto(4)));
         one.pack = 1 + upto(2);
         one.on_hand = upto(1) * upto(2);
     }
