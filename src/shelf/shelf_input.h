@@ -1,0 +1,64 @@
+// What does the planner of the shelf have to know? The sound systems this shop may meet, the jobs behind them, the
+// converters that would suit each, and what the shop has and pays. Values only: whoever fills this has read the
+// catalog.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+#include "electrical/electrical.h"
+
+namespace tapbook {
+
+// What is handed in cannot be planned with. Its text says which system, converter or number is meant, why, and what to
+// do.
+class ShelfRefused : public std::runtime_error {
+  public:
+    using std::runtime_error::runtime_error;
+};
+
+// How well a converter suits a sound system, best first.
+enum class Suits { fits, care };
+template <>
+struct NamedValues<Suits> {
+    static constexpr Named<Suits> all[] = {{Suits::fits, "fits"}, {Suits::care, "care"}};
+};
+
+// One converter that can do a system's job.
+struct Choice {
+    std::uint32_t converter = 0;  // place in ShelfInput::converters
+    Suits suits = Suits::fits;
+};
+
+// One sound system of one car: what a job is about.
+struct ShelfSystem {
+    std::string id;     // the path, by which it is found again
+    std::string label;  // for a person
+    // How many days ago each job was done; below zero: booked, so many days ahead.
+    std::vector<int> jobs_days_ago;
+    std::optional<double> forecast_per_year;  // jobs a year that somebody expects
+    // The converters that suit, the best for the job first; no converter twice. Empty: nothing fits.
+    std::vector<Choice> choices;
+};
+
+// A converter model that can be kept.
+struct StockModel {
+    std::string name;                        // its path; no two alike
+    std::optional<std::int64_t> cost_cents;  // of one; unknown counts as nothing and is said (ShelfPlan::without_cost)
+    std::optional<int> lead_days;            // from order to shelf; unknown: PlanAsk::usual_lead_days
+    int pack = 1;                            // bought in packs of so many
+    int on_hand = 0;
+    int on_order = 0;
+};
+
+struct ShelfInput {
+    std::vector<ShelfSystem> systems;
+    std::vector<StockModel> converters;
+    // For how many days jobs have been recorded. Empty: since the oldest job.
+    std::optional<int> recorded_days;
+};
+
+}  // namespace tapbook
