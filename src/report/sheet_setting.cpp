@@ -1,5 +1,5 @@
-// Largest type with which the sheet still takes one page, or two where the install is planned: its words counted as
-// lines of half a page's width. Measured on printed sheets; a sheet that fits neither way is set plain.
+// Largest type with which the sheet still takes one page: its words counted as lines of half a page's width, held against
+// what a page of each setting took when sheets were printed. The drawing has a page of its own.
 #include "report/sheet_chain.h"
 #include "report/sheet_html.h"
 
@@ -7,12 +7,11 @@ namespace tapbook {
 namespace {
 
 constexpr std::size_t half_width = 58;  // characters on a line of half the page
-constexpr std::size_t drawing_lines = 70, list_lines = 20;
-constexpr std::size_t most_dense = 170;  // lines a page; above it small type saves no page any more
+constexpr std::size_t list_lines = 20;
 
 // How many lines a page takes in each setting. Letter is 18 mm shorter than A4.
 struct Room {
-    std::size_t roomy, plain;
+    std::size_t roomy, plain, dense;
 };
 
 std::size_t lines(std::string_view text) {
@@ -49,10 +48,10 @@ Setting setting_of(const Sheet& sheet, SheetPaper paper) {
     std::size_t sum = lines_of_facts(sheet) + lines_of_steps(sheet) + lines_of_circuits(sheet) + list_lines;
     for (const auto& one : recommendations(sheet)) sum += lines(one.says);
     sum += 2 * chain_stages(sheet.plan.install).size();
-    const Room room = paper == SheetPaper::letter ? Room{88, 108} : Room{97, 118};
+    const Room room = paper == SheetPaper::letter ? Room{88, 108, 140} : Room{97, 118, 159};
     if (sum <= room.roomy) return Setting::roomy;
     if (sum <= room.plain) return Setting::plain;
-    return Setting::dense;
+    return sum <= room.dense ? Setting::dense : Setting::finest;
 }
 
 }  // namespace tapbook

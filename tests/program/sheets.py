@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Does every sheet print as it should? Sheets of the practice shop as PDF on both papers: one leaf, the work on its front, the words a person can select, the QR
+"""Does every sheet print as it should? Sheets of the practice shop as PDF on both papers: one page of work and one of drawing, words a person can select, the QR
 code read from a grey picture of 150 dpi by another program, and a page that HTML Tidy finds nothing wrong with and that asks for nothing.
    sheets.py --program PROGRAM [--all]     12 sheets, or every car, sound system and amplifier there is"""
 import argparse
@@ -44,9 +44,9 @@ def answer(*words):
 
 
 def asked_sheets():
-    """Words of the command for each sheet, with the pages it may have."""
-    sheets = [(["5", "--amp", "masrow-floor-four", "--metres", "4.5", "--insulation", "105"], 2)]
-    sheets += [([str(number)], 2) for number in (1, 2, 3)]
+    """Words of the command for each sheet, with the pages it may have beside its drawing."""
+    sheets = [(["5", "--amp", "masrow-floor-four", "--metres", "4.5", "--insulation", "105"], 1)]
+    sheets += [([str(number)], 1) for number in (1, 2, 3)]
     cars = [car["code"] for car in answer("find")["vehicles"]]
     for car in cars:
         for system in answer("taps", car)["systems"]:
@@ -54,12 +54,12 @@ def asked_sheets():
                 words = [car, "--system", system["name"], "--amp", amplifier]
                 if run(program, "advise", *words, "--json").returncode == 0:
                     # four pairs with all their cautions may run on
-                    sheets.append(([*words, "--metres", "5.5", "--load", "4"], 3 if amplifier == "masrow-floor-four" else 2))
+                    sheets.append(([*words, "--metres", "5.5", "--load", "4"], 2 if amplifier == "masrow-floor-four" else 1))
     return sheets if asked.all else sheets[:4] + sheets[4::max(1, len(sheets) // 8)][:8]
 
 
-def text_of(pdf):
-    return " ".join(run("pdftotext", "-layout", pdf, "-").stdout.split())
+def text_of(pdf, first, last=None):
+    return " ".join(run("pdftotext", "-layout", "-f", first, "-l", last or first, pdf, "-").stdout.split())
 
 
 def check_page(name, words, html):
@@ -79,14 +79,17 @@ def check_page(name, words, html):
 
 def check_print(name, words, paper, pages, pdf):
     facts = dict(line.split(":", 1) for line in run("pdfinfo", pdf).stdout.splitlines() if ":" in line)
-    check(name, int(facts["Pages"]) <= pages, f"{facts['Pages'].strip()} pages instead of {pages}")
+    work_pages = int(facts["Pages"]) - 1  # the drawing is the last
+    check(name, 1 <= work_pages <= pages, f"{work_pages} pages of work instead of {pages}")
+    drawn = run("pdfinfo", "-f", work_pages + 1, "-l", work_pages + 1, pdf).stdout
+    across, down = map(float, re.search(r"size: +([\d.]+) x ([\d.]+)", drawn).groups())
+    check(name, across > down, "the drawing does not lie on its long side")
+    check(name, "Hatching: stripe colours" in text_of(pdf, work_pages + 1), "no drawing on the last page")
     wide = float(facts["Page size"].split()[0])
     check(name, abs(wide - (612 if paper == "letter" else 595)) < 2, f"page size {facts['Page size']}")
-    text, data = text_of(pdf), answer("sheet", *words)
-    front = " ".join(run("pdftotext", "-layout", "-l", 1, pdf, "-").stdout.split())
+    text, data = text_of(pdf, 1, work_pages), answer("sheet", *words)
     for step in data["steps"]:
-        where = front if pages < 3 else text
-        check(name, step["what"][:28] in where, f"{step['what'][:28]!r} is not on the front")
+        check(name, step["what"][:28] in text, f"{step['what'][:28]!r} is not on the page")
     for wanted in [data["car"], "instructions come first"]:
         check(name, wanted in text, f"the printed text lacks {wanted!r}")
     for step in data["steps"]:
