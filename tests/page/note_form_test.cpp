@@ -57,7 +57,8 @@ TEST_CASE("each wrong box has its own complaint and keeps its text") {
     NoteForm form = typed({{"positive", "W-B"}, {"ac_v", "eight"}, {"full_volume", "perhaps"}, {"negative", "brown"}});
     const Values values = read_note_form(form);
     CHECK(values == Values{{"negative", std::string("BN")}});
-    CHECK(said(form, "ac_v") == "a.c. across the pair: \"eight\" is not a number");
+    CHECK(said(form, "ac_v") ==
+          "a.c. across the pair eight is not a number: write digits with at most one point, like 13.8");
     CHECK(said(form, "full_volume") == "At the highest clean volume? does not know \"perhaps\"; yes or no");
     CHECK(said(form, "positive").starts_with("+ colour"));
     CHECK(said(form, "negative").empty());
