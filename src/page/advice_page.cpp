@@ -171,10 +171,13 @@ void write_candidates(Page& page, const Advice& advice) {
                      {{"class", "quiet"}});
 }
 
+constexpr std::size_t most_other_taps = 12;
+
 void write_end(Html& html, const Advice& advice, const PageRequest& request) {
     if (!advice.other_taps.empty()) {
         html.element("h2", "Other taps, next best first").begin("ul", {{"class", "rows"}});
-        for (const auto& other : advice.other_taps) {
+        for (std::size_t i = 0; i < std::min(advice.other_taps.size(), most_other_taps); ++i) {
+            const JudgedTap& other = advice.other_taps[i];
             const std::string address_of_it = address("/advice/" + encoded_path(advice.vehicle.path),
                                                       {{"system", advice.system.code},
                                                        {"amp", request.query.text("amp").value_or("")},

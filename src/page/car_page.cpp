@@ -50,7 +50,8 @@ void write_ways(Html& html, const AskedCar& asked, const PageRequest& request) {
 }
 
 // Notes on cars whose system nobody wrote down.
-void write_unrecorded(Html& html, const TapsAnswer& answer) {
+void write_unrecorded(Page& page, const TapsAnswer& answer) {
+    Html& html = page.html();
     const auto& system = answer.car.unrecorded_system;
     if (answer.unrecorded.empty() && !system) return;
     html.begin("section", {{"class", "place"}});
@@ -60,35 +61,62 @@ void write_unrecorded(Html& html, const TapsAnswer& answer) {
         html.element("p", premium_line(system->premium));
         for (const auto& tell : system->noted_tells) write_fact(html, "tell seen", tell);
     }
-    for (const auto& tap : answer.unrecorded) write_pair_tap(html, answer, tap);
+    std::size_t left = answer.unrecorded.size();
+    for (const auto& tap : answer.unrecorded) {
+        if (page.is_full()) break;
+        write_pair_tap(html, answer, tap);
+        --left;
+    }
+    if (left > 0) html.element("p", fmt::format("{} more do not fit here.", left), {{"class", "quiet"}});
     html.end().line();
 }
+
+constexpr std::size_t most_unknown = 40;
 
 void write_unknown(Html& html, const TapsAnswer& answer) {
     if (answer.unknown.empty()) return;
     html.begin("section").element("h2", "Nobody has recorded").begin("ul", {{"class", "plain"}});
-    for (const auto& words : answer.unknown) html.element("li", words);
+    const std::size_t count = std::min(answer.unknown.size(), most_unknown);
+    for (std::size_t i = 0; i < count; ++i) html.element("li", answer.unknown[i]);
+    if (count < answer.unknown.size()) html.element("li", fmt::format("and {} more", answer.unknown.size() - count));
     html.end().end().line();
 }
 
-// Places from number `from` on while the page has room; then the way to the others.
-void write_places(Page& page, const TapsAnswer& answer, const AskedCar& asked) {
-    const auto typed = scaled(page.request().query.text("from").value_or("0"), 0);
+// The number in the address from which tap on the page begins.
+std::size_t asked_from(const PageRequest& request) {
+    const auto typed = scaled(request.query.text("from").value_or("0"), 0);
     const auto* number = std::get_if<std::int64_t>(&typed);
-    const auto from = number != nullptr && *number > 0 ? static_cast<std::size_t>(*number) : 0;
-    for (std::size_t i = from; i < answer.places.size(); ++i) {
-        if (i > from && page.is_full()) {
-            page.html().begin("p", {{"class", "ways"}});
-            write_link(page.html(),
-                       address("/car/" + encoded_path(answer.car.vehicle.path),
-                               {{"year", asked.facts.year ? std::to_string(*asked.facts.year) : std::string()},
-                                {"system", asked.system},
-                                {"from", std::to_string(i)}}),
-                       fmt::format("{} further places", answer.places.size() - i), "way");
-            page.html().end();
-            return;
+    return number != nullptr && *number > 0 ? static_cast<std::size_t>(*number) : 0;
+}
+
+void write_further(Page& page, const AskedCar& asked, std::size_t from, std::size_t left) {
+    page.html().begin("p", {{"class", "ways"}});
+    write_link(page.html(),
+               address("/car/" + encoded_path(asked.facts.vehicle.path),
+                       {{"year", asked.facts.year ? std::to_string(*asked.facts.year) : std::string()},
+                        {"system", asked.system},
+                        {"from", std::to_string(from)}}),
+               left == 1 ? std::string("One further tap") : fmt::format("{} further taps", left), "way");
+    page.html().end().line();
+}
+
+// Taps place by place, from the number in the address on while the page has room; then the way to the others.
+void write_places(Page& page, const TapsAnswer& answer, const AskedCar& asked) {
+    const std::size_t from = asked_from(page.request());
+    std::size_t number = 0, all = 0;
+    for (const auto& place : answer.places) all += place.pairs.size() + place.power.size();
+    for (const auto& place : answer.places) {
+        const std::size_t taps = place.pairs.size() + place.power.size();
+        if (number + taps <= from && taps > 0) {
+            number += taps;
+            continue;
         }
-        write_place(page.html(), answer, answer.places[i]);
+        if (number > from && page.is_full()) return write_further(page, asked, number, all - number);
+        const std::size_t skipped = from > number ? from - number : 0;
+        const std::size_t shown_ones = write_place(page, answer, place, skipped);
+        if (skipped + shown_ones < taps)
+            return write_further(page, asked, number + skipped + shown_ones, all - number - skipped - shown_ones);
+        number += taps;
     }
 }
 
@@ -109,7 +137,7 @@ PageAnswer car_page(PageDesk& desk, const PageRequest& request) {
     write_systems(html, answer, asked.system);
     write_ways(html, asked, request);
     write_places(page, answer, asked);
-    write_unrecorded(html, answer);
+    write_unrecorded(page, answer);
     write_unknown(html, answer);
     write_fact(html, "Remark", car.remarks);
     return page.answer();

@@ -135,20 +135,28 @@ void write_pair_tap(Html& html, const TapsAnswer& answer, const TapAnswer& tap) 
     html.end().end().line();
 }
 
-void write_place(Html& html, const TapsAnswer& answer, const PlaceAnswer& place) {
+std::size_t write_place(Page& page, const TapsAnswer& answer, const PlaceAnswer& place, std::size_t first) {
+    Html& html = page.html();
     html.begin("section", {{"class", "place"}}).begin("h2").text(upper_first(place.place));
     if (place.minutes)
         html.text(" ").element("span", fmt::format("about {} min", *place.minutes), {{"class", "minutes"}});
     html.end().line();
     write_off(html, place.panels);
     for (const auto& caution : place.cautions) write_caution(caution.title, caution.text, html);
-    for (const auto& tap : place.pairs) write_pair_tap(html, answer, tap);
-    for (const auto& power : place.power) write_power(html, answer, power);
+    const std::size_t taps = place.pairs.size() + place.power.size();
+    std::size_t number = first;
+    for (; number < taps && (number == first || !page.is_full()); ++number) {
+        if (number < place.pairs.size())
+            write_pair_tap(html, answer, place.pairs[number]);
+        else
+            write_power(html, answer, place.power[number - place.pairs.size()]);
+    }
     for (const auto& other : place.others)
         write_fact(html, "also here",
                    fmt::format("{} ({}), not a tap", spaced(word_of(other.circuit.role)),
                                path_tail(other.code, vehicle_depth)));
     html.end().line();
+    return number - first;
 }
 
 }  // namespace tapbook

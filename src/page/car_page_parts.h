@@ -14,7 +14,8 @@ struct AskedCar {
 AskedCar asked_car(const Catalog& catalog, const PageRequest& request);
 
 void write_systems(Html& html, const TapsAnswer& answer, std::string_view chosen);
-void write_place(Html& html, const TapsAnswer& answer, const PlaceAnswer& place);
+// The taps of a place from number `first` on while the page has room, one at least; how many were written.
+std::size_t write_place(Page& page, const TapsAnswer& answer, const PlaceAnswer& place, std::size_t first);
 void write_pair_tap(Html& html, const TapsAnswer& answer, const TapAnswer& tap);
 
 // "front left, speaker" with the volts and the cautions of one tap, as every page shows it.

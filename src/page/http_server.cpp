@@ -14,6 +14,7 @@
 #include <boost/asio/strand.hpp>
 #include <boost/beast/core.hpp>
 #include <boost/beast/http.hpp>
+#include <csignal>
 #include <mutex>
 #include <thread>
 
@@ -308,6 +309,7 @@ int HttpServer::listen(const std::string& address, int port) {
 }
 
 void HttpServer::on_typed_line(std::function<void()> done) {
+    std::signal(SIGTTIN, SIG_IGN);  // in the background the terminal belongs to others: reading fails, and that is all
     state_->line_typed = std::move(done);
     state_->typed.assign(::dup(STDIN_FILENO));
     state_->wait_for_line();

@@ -91,8 +91,15 @@ inline ServerLimits short_limits() {
     ServerLimits limits;
     limits.header_bytes = 4096;
     limits.body_bytes = 8192;
-    limits.header_time = limits.body_time = limits.answer_time = std::chrono::milliseconds(400);
+    limits.header_time = limits.body_time = limits.answer_time = std::chrono::seconds(3);
     limits.farewell = std::chrono::milliseconds(100);
+    return limits;
+}
+
+// For what is to be cut.
+inline ServerLimits hasty_limits() {
+    ServerLimits limits = short_limits();
+    limits.header_time = limits.body_time = limits.answer_time = std::chrono::milliseconds(400);
     return limits;
 }
 

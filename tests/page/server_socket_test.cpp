@@ -137,7 +137,7 @@ TEST_CASE("paths that lead out of the pages, and addresses of other servers, are
 }
 
 TEST_CASE("a head that trickles, a body that stalls and a connection that idles are cut") {
-    RunningServer running;
+    RunningServer running(hasty_limits());
     Client idle = running.client();
     Client stalled = running.client();
     Client used = running.client();
@@ -159,7 +159,7 @@ TEST_CASE("a head that trickles, a body that stalls and a connection that idles 
 }
 
 TEST_CASE("clients that hold all they may keep nobody of another place out, and room comes back") {
-    ServerLimits limits = short_limits();
+    ServerLimits limits = hasty_limits();
     limits.connections_of_one_address = 4;
     RunningServer running(limits);
     std::vector<Client> held;

@@ -101,7 +101,8 @@ def same_with_zeros(asked):
     """A number with zeros before it is the same number: ten is never taken for eight."""
     for command, options in table.OPTIONS.items():
         for option, row in options.items():
-            if isinstance(row, table.Number) and command in asked.commands:
+            stays_open = command == "serve"  # with a good port it would not come back
+            if isinstance(row, table.Number) and command in asked.commands and not stays_open:
                 dry = ["--dry-run"] if "--dry-run" in asked.options[command] else []
                 base = [*command.split(), *table.base_without(command, option), *dry]
                 sign = "-" if row.good.startswith("-") else ""
