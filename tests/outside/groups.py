@@ -49,6 +49,7 @@ GROUPS = [
     ("ids of twelve golden records", "Python's hashlib; FIPS 180-4 vector", "tests/records/ids.py", "hashlib"),
     ("the pairing symbol as a terminal shows it", "zbarimg (ZBar)", "tests/program/page_server.py", "zbarimg"),
     ("forms as browsers send them", "WHATWG URL standard; Python's urllib", "tests/page/form_test.cpp", "WHATWG URL standard"),
+    ("every page as others read it", "axe-core 4.10.3; Tidy 5", "tests/program/page_browser.py", "axe-core"),
     ("every JSON answer", "jsonschema, JSON Schema 2020-12", "tests/program/check_schemas.py", "Draft202012Validator"),
 ]
 
