@@ -225,7 +225,7 @@ PageAnswer advice_page(PageDesk& desk, const PageRequest& request) {
     return page.answer();
 }
 
-constexpr Route list[] = {{PageMethod::get, "/advice/{}/{}/{}/{}", RouteFor::anybody, advice_page}};
+constexpr Route list[] = {{PageMethod::get, "/advice/{}/{}/{}/{}", RouteFor::reader, advice_page}};
 
 }  // namespace
 

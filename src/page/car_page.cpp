@@ -143,7 +143,7 @@ PageAnswer car_page(PageDesk& desk, const PageRequest& request) {
     return page.answer();
 }
 
-constexpr Route list[] = {{PageMethod::get, "/car/{}/{}/{}/{}", RouteFor::anybody, car_page}};
+constexpr Route list[] = {{PageMethod::get, "/car/{}/{}/{}/{}", RouteFor::reader, car_page}};
 
 }  // namespace
 

@@ -92,7 +92,7 @@ PageAnswer changes_page(PageDesk& desk, const PageRequest& request) {
     return page.answer();
 }
 
-constexpr Route list[] = {{PageMethod::get, "/changes/{}/{}/{}/{}", RouteFor::anybody, changes_page}};
+constexpr Route list[] = {{PageMethod::get, "/changes/{}/{}/{}/{}", RouteFor::reader, changes_page}};
 
 }  // namespace
 

@@ -120,8 +120,8 @@ PageAnswer found_piece(PageDesk& desk, const PageRequest& request) {
     return answer;
 }
 
-constexpr Route list[] = {{PageMethod::get, "/", RouteFor::anybody, find_page},
-                          {PageMethod::get, "/found", RouteFor::anybody, found_piece}};
+constexpr Route list[] = {{PageMethod::get, "/", RouteFor::reader, find_page},
+                          {PageMethod::get, "/found", RouteFor::reader, found_piece}};
 
 }  // namespace
 

@@ -157,7 +157,7 @@ PageAnswer reopen(PageDesk& desk, const PageRequest& request) {
     return job_page_with(desk, request, "Open again: correct it, then close it; only what changed is noted anew.", {});
 }
 
-constexpr Route list[] = {{PageMethod::get, "/job/{}/close", RouteFor::anybody, close_page},
+constexpr Route list[] = {{PageMethod::get, "/job/{}/close", RouteFor::reader, close_page},
                           {PageMethod::post, "/job/{}/close", RouteFor::paired_phone, close_job},
                           {PageMethod::post, "/job/{}/open", RouteFor::paired_phone, reopen}};
 

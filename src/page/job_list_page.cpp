@@ -130,8 +130,8 @@ PageAnswer save_left(PageDesk& desk, const PageRequest& request) {
     return save_list(desk, request, CheckList::left);
 }
 
-constexpr Route list[] = {{PageMethod::get, "/job/{}/came", RouteFor::anybody, came_page},
-                          {PageMethod::get, "/job/{}/left", RouteFor::anybody, left_page},
+constexpr Route list[] = {{PageMethod::get, "/job/{}/came", RouteFor::reader, came_page},
+                          {PageMethod::get, "/job/{}/left", RouteFor::reader, left_page},
                           {PageMethod::post, "/job/{}/came", RouteFor::paired_phone, save_came},
                           {PageMethod::post, "/job/{}/left", RouteFor::paired_phone, save_left}};
 

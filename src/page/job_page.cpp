@@ -202,9 +202,9 @@ PageAnswer action_done(PageDesk& desk, const PageRequest& request) {
                          fmt::format("{}-action", asked.job.code));
 }
 
-constexpr Route list[] = {{PageMethod::get, "/job/{}", RouteFor::anybody, job_page},
-                          {PageMethod::get, "/j/{}", RouteFor::anybody, code_page},
-                          {PageMethod::get, "/J/{}", RouteFor::anybody, code_page},
+constexpr Route list[] = {{PageMethod::get, "/job/{}", RouteFor::reader, job_page},
+                          {PageMethod::get, "/j/{}", RouteFor::reader, code_page},
+                          {PageMethod::get, "/J/{}", RouteFor::reader, code_page},
                           {PageMethod::post, "/job/{}/action", RouteFor::paired_phone, action_done}};
 
 }  // namespace

@@ -253,7 +253,7 @@ PageAnswer save_plan(PageDesk& desk, const PageRequest& request) {
     return job_page_with(desk, request, "Saved: the plan and its steps stand below.", asked.job.code + "-plan");
 }
 
-constexpr Route list[] = {{PageMethod::get, "/job/{}/plan", RouteFor::anybody, plan_page},
+constexpr Route list[] = {{PageMethod::get, "/job/{}/plan", RouteFor::reader, plan_page},
                           {PageMethod::post, "/job/{}/plan", RouteFor::paired_phone, save_plan}};
 
 }  // namespace

@@ -159,8 +159,8 @@ PageAnswer start_job(PageDesk& desk, const PageRequest& request) {
     return answer;
 }
 
-constexpr Route list[] = {{PageMethod::get, "/jobs", RouteFor::anybody, jobs_page},
-                          {PageMethod::get, "/jobs/new/{}/{}/{}/{}", RouteFor::anybody, start_page},
+constexpr Route list[] = {{PageMethod::get, "/jobs", RouteFor::reader, jobs_page},
+                          {PageMethod::get, "/jobs/new/{}/{}/{}/{}", RouteFor::reader, start_page},
                           {PageMethod::post, "/jobs/new/{}/{}/{}/{}", RouteFor::paired_phone, start_job}};
 
 }  // namespace

@@ -252,7 +252,7 @@ PageAnswer undo_page(PageDesk& desk, const PageRequest& request) {
     return page.answer();
 }
 
-constexpr Route list[] = {{PageMethod::get, "/note/{}/{}/{}/{}", RouteFor::anybody, note_page},
+constexpr Route list[] = {{PageMethod::get, "/note/{}/{}/{}/{}", RouteFor::reader, note_page},
                           {PageMethod::post, "/note/{}/{}/{}/{}", RouteFor::paired_phone, save_note},
                           {PageMethod::post, "/undo", RouteFor::paired_phone, undo_page}};
 

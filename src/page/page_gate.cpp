@@ -31,9 +31,20 @@ std::optional<PageMethod> method_of(std::string_view name) {
     return std::nullopt;
 }
 
+constexpr std::string_view how_to_pair =
+    "Pair it: scan the code on the shop's screen, or type its six digits under /pair.";
+
 [[noreturn]] void refuse_phone() {
-    throw PageRefused(403, "This phone is not paired, so it may only read.",
-                      "Pair it: scan the code on the shop's screen, or type its six digits under /pair.");
+    throw PageRefused(403, "This phone is not paired, so it may change nothing.", std::string(how_to_pair));
+}
+
+[[noreturn]] void refuse_reader() {
+    throw PageRefused(403, "This phone is not paired, so the catalog stays shut.", std::string(how_to_pair));
+}
+
+// A browser on the machine that runs the server: whoever sits there has the file itself.
+bool is_own_machine(std::string_view from) {
+    return from == "::1" || from.starts_with("127.") || from.starts_with("::ffff:127.");
 }
 
 [[noreturn]] void refuse_forged() {
@@ -167,7 +178,15 @@ PageGate::LetIn PageGate::let_in(const RawRequest& request) const {
         guest.page.kept = phone->kept;
     } else {
         guest.cookie = cookie_value(request.value("Cookie"), visitor_cookie);
-        if (guest.route->whom == RouteFor::paired_phone) refuse_phone();
+        switch (guest.route->whom) {
+            case RouteFor::anybody:
+                break;
+            case RouteFor::reader:
+                if (!is_own_machine(request.from)) refuse_reader();
+                break;
+            case RouteFor::paired_phone:
+                refuse_phone();
+        }
     }
     return guest;
 }

@@ -282,7 +282,7 @@ PageAnswer save_reading(PageDesk& desk, const PageRequest& request) {
     return saved_reading(catalog, request, report.job, place, explained, before, form);
 }
 
-constexpr Route list[] = {{PageMethod::get, "/job/{}/read", RouteFor::anybody, read_page},
+constexpr Route list[] = {{PageMethod::get, "/job/{}/read", RouteFor::reader, read_page},
                           {PageMethod::post, "/job/{}/read", RouteFor::paired_phone, save_reading}};
 
 }  // namespace

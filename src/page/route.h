@@ -9,9 +9,9 @@
 
 namespace tapbook {
 
-// May anybody on the network ask, or only a phone that was paired? What a POST changes in the catalog asks for a paired
-// phone.
-enum class RouteFor { anybody, paired_phone };
+// Who may ask? anybody: what a phone needs to be paired. reader: a paired phone, or a browser on this machine itself:
+// what the catalog holds. paired_phone: whoever changes something.
+enum class RouteFor { anybody, reader, paired_phone };
 
 struct Route {
     PageMethod method = PageMethod::get;

@@ -61,8 +61,8 @@ PageAnswer drawing_page(PageDesk& desk, const PageRequest& request) {
     return page.answer();
 }
 
-constexpr Route list[] = {{PageMethod::get, "/job/{}/sheet", RouteFor::anybody, sheet_page},
-                          {PageMethod::get, "/job/{}/drawing", RouteFor::anybody, drawing_page}};
+constexpr Route list[] = {{PageMethod::get, "/job/{}/sheet", RouteFor::reader, sheet_page},
+                          {PageMethod::get, "/job/{}/drawing", RouteFor::reader, drawing_page}};
 
 }  // namespace
 

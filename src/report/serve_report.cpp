@@ -17,7 +17,7 @@ std::string in_capitals(std::string text) {
 
 void write_pairing(Paper& paper, const OpenedPage& page) {
     paper.blank();
-    paper.heading("Pair a phone, so that it may write");
+    paper.heading("Pair a phone, so that it may read and write");
     const bool coloured = paper.screen().colours != Colours::none;
     if (page.lan)
         if (const auto lines = qr_symbol_lines(pairing_link(page), coloured ? QrInk::black_on_white : QrInk::screen)) {
@@ -49,7 +49,7 @@ std::string opened_text(const OpenedPage& page, const Screen& screen) {
     paper.line(2, "catalog ", page.catalog);
     for (const auto& address : page.addresses) paper.line(2, "address ", address + "/");
     if (page.lan) {
-        paper.line(2, "", "Whoever is on this network may read; writing needs a paired phone.");
+        paper.line(2, "", "A phone has to be paired before it may read or write.");
         paper.caution(2, "Plain http over Wi-Fi can be overheard",
                       "who listens reads along and can write as a paired phone; let customers use another network");
     } else {

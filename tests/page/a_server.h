@@ -80,6 +80,13 @@ inline RawRequest get(const std::string& target, const std::string& cookie = {})
     return request;
 }
 
+// From a browser on the machine that runs the server.
+inline RawRequest get_here(const std::string& target) {
+    RawRequest request = get(target);
+    request.from = "127.0.0.1";
+    return request;
+}
+
 // A form as one of our pages sends it; the token is that of a page which the cookie's phone has loaded.
 inline RawRequest post(AServer& server, const std::string& target, const std::string& cookie,
                        std::vector<std::pair<std::string, std::string>> fields = {}) {

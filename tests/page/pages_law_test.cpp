@@ -133,7 +133,7 @@ TEST_CASE("a page is at most 60 KB however large the car and the shelf are") {
         shop::Shop shop(shop::plain, many, many);
         for (const auto& address :
              {"/car/" + shop.car, "/advice/" + shop.car + "?amp=mono", "/changes/" + shop.car, "/job/" + shop.code}) {
-            const SentAnswer answer = shop.server.ask(get(address));
+            const SentAnswer answer = shop.server.ask(get_here(address));
             INFO(address << ", " << many);
             CHECK(answer.status == 200);
             CHECK(answer.body.size() <= most_page_bytes);
@@ -148,7 +148,7 @@ TEST_CASE("a car of many places is read page by page, and no tap is left out or 
     std::map<std::string, int> seen;
     int pages = 0;
     for (; !address.empty() && pages < 30; ++pages) {
-        const std::string body = shop.server.ask(get(address)).body;
+        const std::string body = shop.server.ask(get_here(address)).body;
         for (auto at = body.find("<article class=\"tap\" id=\""); at != std::string::npos;
              at = body.find("<article class=\"tap\" id=\"", at + 1)) {
             const auto from = at + std::string("<article class=\"tap\" id=\"").size();

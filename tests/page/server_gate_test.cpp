@@ -131,6 +131,34 @@ TEST_CASE("a form changes nothing without a paired phone, but for the pairing it
     CHECK(server.log.empty());
 }
 
+TEST_CASE("what the catalog holds is read by paired phones and on this machine, by nobody else on the network") {
+    AServer server;
+    const std::string cookie = server.paired();
+    int readers = 0;
+    for (const auto& route : routes()) {
+        if (route.whom != RouteFor::reader) continue;
+        INFO(route.pattern);
+        REQUIRE(route.method == PageMethod::get);
+        ++readers;
+        const std::string address = address_of(route.pattern);
+        for (const std::string from : {"192.168.1.31", "fe80::9", "10.0.0.7", "", "12.7.0.1"}) {
+            RawRequest request = get(address);
+            request.from = from;
+            CHECK(server.ask(request).status == 403);
+        }
+        for (const std::string from : {"127.0.0.1", "127.8.8.8", "::1", "::ffff:127.0.0.1"}) {
+            RawRequest request = get(address);
+            request.from = from;
+            CHECK(server.ask(request).status != 403);
+        }
+        CHECK(server.ask(get(address, cookie)).status != 403);
+    }
+    CHECK(readers >= 10);
+    for (const auto& route : routes())  // the rest is what pairing needs
+        if (route.whom == RouteFor::anybody)
+            CHECK((route.pattern.starts_with("/page.") || route.pattern == "/pair" || route.pattern == "/P/{}"));
+}
+
 TEST_CASE("a session ends on every route at once: when it was idle, and when it was ended") {
     for (const bool by_idling : {true, false}) {
         AServer server;
@@ -169,7 +197,7 @@ TEST_CASE("looking at every page, paired or not, adds no note, no job, no phone 
     for (const auto& route : routes()) {
         if (route.method == PageMethod::post) continue;
         for (const auto* method : {"GET", "HEAD"}) {
-            RawRequest request = get(address_of(route.pattern));
+            RawRequest request = get_here(address_of(route.pattern));
             request.method = method;
             const SentAnswer answer = server.ask(request);
             INFO(route.pattern);

@@ -110,7 +110,7 @@ TEST_CASE("a paired phone makes a new code, which is shown to paired phones alon
     CHECK(page.find("QR code that pairs a phone") != std::string::npos);
     for (const auto& route : routes()) {
         if (route.method == PageMethod::post || route.whom == RouteFor::paired_phone) continue;
-        const std::string seen = server.ask(get(address_of(route.pattern))).body;
+        const std::string seen = server.ask(get_here(address_of(route.pattern))).body;
         INFO(route.pattern);
         CHECK(seen.find(server.codes.shown().token) == std::string::npos);
         CHECK(seen.find(server.codes.shown().pin) == std::string::npos);
