@@ -1,4 +1,5 @@
 // The whole ledger, car by car: of each question the votes of cars that were looked at, where two shops or more speak.
+// What the model year explains is no error.
 #include <algorithm>
 
 #include "catalog/noted_cars.h"
@@ -28,10 +29,13 @@ bool is_shared(const std::vector<ShopSaying>& sayings) {
 }
 
 void add_facts(std::vector<FactSayings>& facts, const std::string& path, const std::vector<Note>& notes,
-               std::optional<ConnectorSide> side) {
-    for (const Question question : questions_of(notes.front().kind)) {
+               const Witnesses& witnesses) {
+    const NoteKind kind = notes.front().kind;
+    const NotedStanding standing = noted_standing(kind, notes, witnesses);
+    for (const Question question : questions_of(kind)) {
+        if (standing_on(standing, question).grade == Grade::year_split) continue;
         FactSayings fact{path, question, {}};
-        for (const Vote& vote : votes_on(question, notes, side))
+        for (const Vote& vote : votes_on(question, notes, witnesses.side))
             if (vote.looked_at) fact.sayings.push_back({vote.shop, vote.value});
         if (is_shared(fact.sayings)) facts.push_back(std::move(fact));
     }
@@ -43,6 +47,7 @@ std::vector<FactSayings> Catalog::shared_sayings() const {
     try {
         std::vector<FactSayings> facts;
         const auto cars = noted_cars(state_->database);
+        const KnownShops known = known_shops(state_->database);
         Steps steps(state_->progress, static_cast<std::int64_t>(cars.size()));
         for (const auto& car : cars) {
             steps.one();
@@ -51,7 +56,8 @@ std::vector<FactSayings> Catalog::shared_sayings() const {
             for (const auto& [path, notes] : ledger.live) {
                 const auto side = sides.find(path);
                 if (!notes.empty())
-                    add_facts(facts, path, notes, side == sides.end() ? std::nullopt : std::optional(side->second));
+                    add_facts(facts, path, notes,
+                              {side == sides.end() ? std::nullopt : std::optional(side->second), known, 0, {}});
             }
         }
         return facts;

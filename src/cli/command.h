@@ -162,6 +162,12 @@ Exit run_job_open(Session&, const Parsed&);
 Exit run_job_list(Session&, const Parsed&);
 Exit run_job_show(Session&, const Parsed&);
 Exit run_shops(Session&, const Parsed&);
+Exit run_shops_key(Session&, const Parsed&);  // by run_shops
+Exit run_exchange(Session&, const Parsed&);
+Exit run_pack_export(Session&, const Parsed&);
+Exit run_pack_show(Session&, const Parsed&);
+Exit run_pack_import(Session&, const Parsed&);
+Exit run_alias(Session&, const Parsed&);
 Exit run_rules(Session&, const Parsed&);
 Exit run_backup(Session&, const Parsed&);
 Exit run_restore(Session&, const Parsed&);

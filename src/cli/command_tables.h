@@ -12,6 +12,7 @@ inline constexpr OptionSpec dry_run_option{"--dry-run", "", "show what would hap
 std::span<const CommandSpec> car_commands();
 std::span<const CommandSpec> job_commands();
 std::span<const CommandSpec> office_commands();
+std::span<const CommandSpec> share_commands();
 std::span<const CommandSpec> sheet_commands();
 std::span<const CommandSpec> feed_commands();
 std::span<const CommandSpec> look_after_commands();

@@ -1,4 +1,4 @@
-// The commands in the office and between shops: words, options, examples.
+// The commands in the office: words, options, examples.
 #include "cli/command_tables.h"
 #include "cli/spreadsheet.h"
 
@@ -36,15 +36,6 @@ std::span<const CommandSpec> office_commands() {
           {"--dry-run", "", "say what would be written and write nothing"}},
          {"tapbook export --parts", "tapbook export --into shop-files --dry-run"},
          run_export},
-        {"shops",
-         "share",
-         "[know | forget | block | unblock SHOP | errors]",
-         0,
-         -1,
-         "whose notes are here, and which shops count for themselves; this list stays here",
-         {{"--name", "NAME", "of shops know: what to call it here"}, dry_run_option},
-         {"tapbook shops", "tapbook shops errors"},
-         run_shops},
     };
     return table;
 }

@@ -86,6 +86,12 @@ Exit show_errors(Session& session, const Parsed& parsed) {
 }  // namespace
 
 Exit run_shops(Session& session, const Parsed& parsed) {
+    if (parsed.words.size() == 1 && parsed.words.front() == "key") {
+        if (parsed.text("--name")) refuse_name();
+        return run_shops_key(session, parsed);
+    }
+    if (parsed.flag("--new") || parsed.text("--out") || parsed.text("--from"))
+        throw UsageError("--new, --out and --from go with shops key", "for example: tapbook shops key --out shop.key");
     if (parsed.words.empty()) {
         if (parsed.text("--name")) refuse_name();
         session.database = reading_place(session);
@@ -100,7 +106,7 @@ Exit run_shops(Session& session, const Parsed& parsed) {
     const auto near = nearest(what, words);
     throw UsageError(
         fmt::format("shops does not know \"{}\"", shown(what)),
-        near ? fmt::format("did you mean `tapbook shops {}`?", *near) : "know, forget, block, unblock or errors");
+        near ? fmt::format("did you mean `tapbook shops {}`?", *near) : "know, forget, block, unblock, errors or key");
 }
 
 }  // namespace tapbook

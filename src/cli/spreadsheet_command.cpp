@@ -35,6 +35,9 @@ RowCarOf car_named_in(const Catalog& catalog) {
 void write_refused(const Parsed& parsed, const ReadRows& rows, const RowsReport& report) {
     const auto place = parsed.text("--refused");
     if (!place || report.refused == 0) return;
+    if (std::filesystem::exists(*place))
+        throw CatalogError(CatalogTrouble::already_there, fmt::format("{} is there already", *place),
+                           "name another file for the refused rows; nothing was changed");
     const std::string text = refused_rows(rows, report);
     const FileToWrite files[] = {{*place, text}};
     write_files(files, Existing::refuse);
@@ -88,9 +91,12 @@ Exit add_spreadsheet(Session& session, const Parsed& parsed) {
     ProgressLine line("added");
     catalog.tell_progress(line.listener());
     const bool held_back = unreadable && refused == RefusedRows::hold_back;
-    const RowFates fates = catalog.add_rows(rows.batch, refused, dry_run || held_back, session.today);
-    const RowsReport report = rows_report(rows, mapping_name, fates, refused);
-    write_refused(parsed, rows, report);
+    const auto added = [&](bool gives_up) {
+        return rows_report(rows, mapping_name, catalog.add_rows(rows.batch, refused, gives_up, session.today), refused);
+    };
+    if (parsed.text("--refused"))
+        write_refused(parsed, rows, added(true));  // nothing is saved when it cannot be written
+    const RowsReport report = added(dry_run || held_back);
     const bool stopped = report.refused > 0 && refused == RefusedRows::hold_back;
     if (stopped && !dry_run && session.json) {
         session.out += json_failure("input_refused", refused_rows_words(report), refused_rows_hint);

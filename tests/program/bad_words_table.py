@@ -88,8 +88,8 @@ VOLTS = Number("-100", "100", 3, "7.1")
 
 OPTIONS = {
     "find": {}, "rules": {}, "where": {}, "demo": {}, "check": {}, "completion": {}, "calc terminal": {}, "calc cavity": {}, "calc vin": {}, "calc colour": {},
-    "add": {"--mapping": [("zzz", 3, "zzz: cannot be opened: No such file or directory; name a text file\nNothing was changed.\n"),
-                          ("\x1b[2J", 3, "<U+001B>[2J: cannot be opened: No such file or directory; name a text file\nNothing was changed.\n")],
+    "add": {"--mapping": [("zzz", 3, "zzz: there is no such file; check the name and the folder\nNothing was changed.\n"),
+                          ("\x1b[2J", 3, "<U+001B>[2J: there is no such file; check the name and the folder\nNothing was changed.\n")],
             "--refused": [("again.csv", 2, "tapbook: --refused goes with --mapping\ntapbook add FILE.csv --mapping MAPPING.toml\n")]},
     "export": {"--csv": unknown("--csv", "notes, taps, converters, jobs", [("noets", "notes"), ("job", "jobs")]),
                "--out": [("shop.sqlite", 3, "tapbook: shop.sqlite is there already\nchoose another place, or say --replace; nothing was written\n"),

@@ -137,6 +137,34 @@ def check_spreadsheets(folder):
     call(folder, "shops", "errors", "--db", "real.sqlite")
 
 
+def check_exchange(folder):
+    """Packs and the shared folder between two real shops, their keys, two names for one thing; and each line of a pack."""
+    call(folder, "init", "--db", "other.sqlite", "--shop", "Quill Audio")
+    call(folder, "pack", "export", "all.jsonl")
+    call(folder, "pack", "export", "all.jsonl", "--dry-run")
+    call(folder, "pack", "show", "all.jsonl")
+    call(folder, "pack", "import", "all.jsonl")
+    call(folder, "pack", "import", "all.jsonl", "--db", "real.sqlite")
+    call(folder, "alias", "hadrik/ostrel/wagon/2016", "hadrik/ostrel/wagon/2010")
+    call(folder, "alias", "hadrik/ostrel/wagon/2016", "hadrik/ostrel/wagon/2010", "--dry-run")
+    pathlib.Path(folder, "shared").mkdir()
+    for shop in ("real.sqlite", "other.sqlite", "real.sqlite"):
+        call(folder, "alias", "a/b/c/2000", f"a/{shop[0]}/c/2000", "--db", shop)
+        call(folder, "exchange", "shared", "--dry-run", "--db", shop)
+        call(folder, "exchange", "shared", "--db", shop)
+    pathlib.Path(folder, "shared", "half.jsonl").write_bytes(pathlib.Path(folder, "all.jsonl").read_bytes()[:9999])
+    call(folder, "exchange", "shared", "--db", "other.sqlite")
+    call(folder, "shops", "key")
+    call(folder, "shops", "key", "--new", "--db", "real.sqlite")
+    call(folder, "pack", "export", "keys.jsonl", "--db", "real.sqlite")
+    lines = jsonschema.Draft202012Validator(schemas["pack"])
+    for name in ("all.jsonl", "keys.jsonl"):
+        for number, line in enumerate(pathlib.Path(folder, name).read_text().splitlines(), 1):
+            for error in lines.iter_errors(json.loads(line)):
+                problems.append(f"{name}:{number}: {error.message[:200]}")
+            checked["pack"] = checked.get("pack", 0) + 1
+
+
 def check_feeds(folder):
     """One amplifier or several, a size named, chosen or not to be found, volts or none, with and without what stands beside."""
     for size in ("4", "25mm2", "sae8", "choose"):
@@ -186,6 +214,7 @@ with tempfile.TemporaryDirectory() as folder:
             call(folder, "calc", "fuse", *cable, *load)
     call(folder, "calc", "fuse", "--awg", "22", "--amps", "3")
     check_spreadsheets(folder)
+    check_exchange(folder)
     check_feeds(folder)
     check_sheets(folder)
     call(folder, "calc", "holdup", "--farads", "1", "--amps", "100")
