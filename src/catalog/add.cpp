@@ -254,7 +254,7 @@ class BatchAdding {
     }
 
     void add_terms(const TermsDraft& draft) {
-        const auto [put, before] = put_terms(state_.database, draft);
+        const auto [put, before] = put_terms(state_.database, draft, today_);
         if (put == TermsPut::here) {
             ++report_.terms_here;
             return;

@@ -5,9 +5,9 @@
 
 #include <algorithm>
 
-#include "catalog/adding.h"
 #include "catalog/job_rows.h"
 #include "catalog/ledger_rows.h"
+#include "catalog/stock_rows.h"
 #include "catalog/tap_ledger.h"
 
 namespace tapbook {
@@ -219,6 +219,7 @@ class JobCloser {
         if (closing_.remarks) job_.remarks = *closing_.remarks;
         if (closing_.minutes) job_.taken_minutes = *closing_.minutes;
         put_job(state_.database, job_);
+        report_.stock = take_for_job(state_.database, job_, today_, added_);
         report_.job = read_job_row(state_.database, job_.number);
     }
 

@@ -3,6 +3,7 @@
 
 #include "files/batch_reader.h"
 #include "files/batch_writer.h"
+#include "files/forecast_reader.h"
 #include "files/job_reader.h"
 #include "files/readings_reader.h"
 #include "files/toml.h"

@@ -16,6 +16,8 @@
 #include "report/notes_report.h"
 #include "report/screen.h"
 #include "report/sheet.h"
+#include "report/shelf_report.h"
+#include "report/stock_report.h"
 #include "rules/rules.h"
 
 namespace tapbook {
