@@ -213,13 +213,13 @@ class JobCloser {
     }
 
     void close() {
+        report_.stock = take_for_job(state_.database, job_, today_, added_);
         job_.state = JobState::closed;
         job_.closed = today_;
         job_.outcome = closing_.outcome;
         if (closing_.remarks) job_.remarks = *closing_.remarks;
         if (closing_.minutes) job_.taken_minutes = *closing_.minutes;
         put_job(state_.database, job_);
-        report_.stock = take_for_job(state_.database, job_, today_, added_);
         report_.job = read_job_row(state_.database, job_.number);
     }
 

@@ -82,11 +82,12 @@ struct StockReport {
 };
 
 // What closing a job did to the shelf.
-enum class JobTaking { taken, taken_before, none_there, not_counted };
+enum class JobTaking { taken, taken_before, closed_before, none_there, not_counted };
 template <>
 struct NamedValues<JobTaking> {
     static constexpr Named<JobTaking> all[] = {{JobTaking::taken, "taken"},
                                                {JobTaking::taken_before, "taken before"},
+                                               {JobTaking::closed_before, "closed before"},
                                                {JobTaking::none_there, "none there"},
                                                {JobTaking::not_counted, "not counted"}};
 };

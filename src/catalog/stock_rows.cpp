@@ -96,7 +96,8 @@ std::optional<JobStock> take_for_job(sqlite::Database& database, const ShopJob& 
     const std::string& planned = job.plan.converter;
     const bool needs_one = !planned.empty() && planned != "direct";
     JobStock stock{planned, JobTaking::taken, 0, {}};
-    for (const auto& [part, pieces] : taken_for(database, job.number, TakenBy::closing)) {
+    const auto by_closing = taken_for(database, job.number, TakenBy::closing);
+    for (const auto& [part, pieces] : by_closing) {
         if (pieces <= 0 || part == planned) continue;
         move_stock(database, {0, part, MovementKind::returned, pieces, 0, today, job.number, true, {}}, added);
         stock.returned.push_back(part);
@@ -107,6 +108,8 @@ std::optional<JobStock> take_for_job(sqlite::Database& database, const ShopJob& 
     stock.on_hand = terms ? terms->on_hand.value_or(0) : 0;
     if (taken_for(database, job.number, TakenBy::anybody)[planned] > 0) {
         stock.taking = JobTaking::taken_before;
+    } else if (!job.closed.empty() && by_closing.empty()) {
+        stock.taking = JobTaking::closed_before;
     } else if (!terms || !terms->on_hand) {
         stock.taking = JobTaking::not_counted;
     } else if (stock.on_hand == 0) {

@@ -26,8 +26,9 @@ void book_difference(sqlite::Database& database, const std::optional<Terms>& bef
 // open transaction, and that neither number falls below zero.
 void move_stock(sqlite::Database& database, const StockMovement& movement, Added& added);
 
-// Takes the planned converter of a job that is closed, once, and gives back what an earlier closing took of another
-// part; absent when none is planned. REQUIRES an open transaction.
+// Takes the planned converter of a job that is about to be closed, once, and gives back what an earlier closing took of
+// another part; absent when none is planned. A job that was closed before and of which the shelf knows nothing (a past
+// job of a file, or one from before the shelf was counted) takes nothing. REQUIRES an open transaction.
 std::optional<JobStock> take_for_job(sqlite::Database& database, const ShopJob& job, const std::string& today,
                                      Added& added);
 

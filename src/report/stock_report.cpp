@@ -128,6 +128,8 @@ std::string job_stock_words(const JobStock& stock) {
             return text + fmt::format("one {} taken, {} left", stock.part, stock.on_hand);
         case JobTaking::taken_before:
             return text + fmt::format("{} was taken for this job before, {} left", stock.part, stock.on_hand);
+        case JobTaking::closed_before:
+            return text + fmt::format("{}: the job was closed before, nothing is taken now", stock.part);
         case JobTaking::none_there:
             return text + fmt::format(
                               "no {} lay there by the count, nothing was taken off: count them and write "

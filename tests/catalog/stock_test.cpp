@@ -177,6 +177,16 @@ TEST_CASE("a shelf that is empty by the count stays at none, and a direct plan t
     CHECK(part_of(direct).terms.on_hand == 3);
 }
 
+TEST_CASE("a job that was closed before without a movement of its own takes nothing when it is closed again") {
+    CatalogFolder folder;
+    auto catalog = catalog_with_plan(folder, "orlin-two", 0);
+    catalog.close_job(1, fine_closing(), today);
+    catalog.book_stock(change(Booking::receive, 2), today);
+    catalog.reopen_job(1);
+    CHECK(catalog.close_job(1, fine_closing(), today).stock->taking == JobTaking::closed_before);
+    CHECK(part_of(catalog).terms.on_hand == 2);
+}
+
 TEST_CASE("undoing the closing puts the converter back, and closing again takes it again") {
     CatalogFolder folder;
     auto catalog = catalog_with_plan(folder, "orlin-two", 2);
