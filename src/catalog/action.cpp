@@ -16,11 +16,11 @@ void remember_action(sqlite::Database& database, const std::string& today, std::
     const auto number = database.last_insert_rowid();
     auto keep = database.prepare(
         "INSERT INTO terms_before (action, part, had_terms, cost_cents, lead_days, pack, "
-        "on_hand, on_order) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)");
+        "on_hand, on_order, job, by_closing) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)");
     for (const auto& before : added.terms_before) {
         const Terms terms = before.terms.value_or(Terms{});
         keep.bind_all(number, before.part, before.terms ? 1 : 0, terms.cost_cents, terms.lead_days, terms.pack,
-                      terms.on_hand, terms.on_order);
+                      terms.on_hand, terms.on_order, before.job, before.by_closing ? 1 : 0);
         keep.run();
     }
 }

@@ -245,7 +245,7 @@ class BatchAdding {
     }
 
     void add_terms(const TermsDraft& draft) {
-        const auto [put, before] = put_terms(state_.database, draft);
+        const auto [put, before] = put_terms(state_.database, draft, today_);
         added_.terms_fates.push_back(put == TermsPut::here      ? RowFate::here
                                      : put == TermsPut::changed ? RowFate::changed
                                                                 : RowFate::added);

@@ -15,6 +15,8 @@ namespace tapbook {
 struct TermsBefore {
     std::string part;
     std::optional<Terms> terms;
+    std::optional<int> job = {};  // the change belonged to
+    bool by_closing = false;      // closing that job made it
 };
 
 struct Added {

@@ -21,6 +21,7 @@
 #include "catalog/rebuilt.h"
 #include "catalog/row_fates.h"
 #include "catalog/search.h"
+#include "catalog/stock.h"
 #include "catalog/vin_search.h"
 
 namespace tapbook {
@@ -193,6 +194,17 @@ class Catalog {
     // a part that is bought no more still lies there.
     enum class Retired { left_out, included };
     bool has_entry(EntryKind kind, std::string_view path, Retired retired = Retired::left_out) const;
+
+    // Every car as car_layout() gives it, in path order, one after another.
+    void each_layout(const std::function<void(const CarFacts&)>& take) const;
+
+    // What lies on the shelf: every part that has terms, and every converter, by path; retired ones only while some lie
+    // there or are ordered. With its movements.
+    std::vector<StockRow> stock() const;
+
+    // Books one movement by hand and keeps the terms in step, in one transaction; undo reverses it. Throws CatalogError
+    // not_found (no such part, no such job) and InputRefused: fewer than that lie there, or are ordered.
+    StockReport book_stock(const StockChange& change, const std::string& today, bool dry_run = false);
 
     // How many notes speak of a vehicle, withdrawn ones included, and the day of the newest; "" without any.
     LedgerState ledger_state(std::string_view vehicle_path) const;

@@ -119,6 +119,7 @@ void check_rows(RowCheck& check) {
                                                                      {"exchange", check_exchange},
                                                                      {"actions", check_actions},
                                                                      {"terms", check_terms},
+                                                                     {"shelf", check_stock},
                                                                      {"jobs", check_jobs},
                                                                      {"kept names", check_derived}};
     for (const auto& [name, part] : parts) guarded(check.findings, name, [&, run = part] { run(check); });

@@ -41,6 +41,7 @@ void check_subjects(RowCheck& check);
 void check_withdrawals(RowCheck& check);
 void check_actions(RowCheck& check);  // REQUIRES: the records were checked before
 void check_terms(RowCheck& check);
+void check_stock(RowCheck& check);
 void check_jobs(RowCheck& check);  // REQUIRES: the records were checked before
 void check_shops(RowCheck& check);
 void check_exchange(RowCheck& check);

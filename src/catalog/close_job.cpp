@@ -5,9 +5,9 @@
 
 #include <algorithm>
 
-#include "catalog/adding.h"
 #include "catalog/job_rows.h"
 #include "catalog/ledger_rows.h"
+#include "catalog/stock_rows.h"
 #include "catalog/tap_ledger.h"
 
 namespace tapbook {
@@ -213,6 +213,7 @@ class JobCloser {
     }
 
     void close() {
+        report_.stock = take_for_job(state_.database, job_, today_, added_);
         job_.state = JobState::closed;
         job_.closed = today_;
         job_.outcome = closing_.outcome;

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "catalog/own_notes.h"
+#include "catalog/stock.h"
 
 namespace tapbook {
 
@@ -138,6 +139,7 @@ struct ClosedVisit {
 struct JobCloseReport {
     ShopJob job;
     std::vector<ClosedVisit> visits;  // by path
+    std::optional<JobStock> stock;    // absent: no converter was planned
     bool written = false;
 };
 

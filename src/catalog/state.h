@@ -165,13 +165,14 @@ void keep_practice_shop_code(sqlite::Database& database, std::string_view code);
 // What each part costs this shop, by part.
 std::map<std::string, Terms, std::less<>> all_terms(sqlite::Database& database);
 
-// Keeps what a part costs; says what was kept before. `here`: it was so already. REQUIRES an open transaction.
+// Keeps what a part costs and books what that changes on the shelf; says what was kept before. `here`: it was so
+// already. REQUIRES an open transaction.
 enum class TermsPut { added, changed, here };
 struct TermsChange {
     TermsPut put = TermsPut::here;
     std::optional<Terms> before;
 };
-TermsChange put_terms(sqlite::Database& database, const TermsDraft& draft);
+TermsChange put_terms(sqlite::Database& database, const TermsDraft& draft, const std::string& today);
 
 // One thing that the store has against a draft of a batch.
 enum class DraftOf { entry, note, terms };

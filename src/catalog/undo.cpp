@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <set>
 
-#include "catalog/adding.h"
+#include "catalog/stock_rows.h"
 #include "catalog/tap_ledger.h"
 
 namespace tapbook {
@@ -148,24 +148,29 @@ class Undoing {
             fmt::format("{:<10} {:<9} {}", before ? "put back" : "retired", word_of(written.kind), written.path));
     }
 
+    void forget_terms(const std::string& part) {
+        auto forget = database_.prepare("DELETE FROM terms WHERE part = ?1");
+        forget.bind_all(part);
+        forget.run();
+    }
+
+    // The movement that undoes belongs to the same job.
     void restore_terms() {
         auto rows = database_.prepare(
-            "SELECT part, had_terms, cost_cents, lead_days, pack, on_hand, on_order FROM "
+            "SELECT part, had_terms, cost_cents, lead_days, pack, on_hand, on_order, job, by_closing FROM "
             "terms_before WHERE action = ?1 ORDER BY part");
         for (rows.bind_all(action_.number); rows.step();) {
             const std::string part(rows.text(0));
-            if (rows.integer(1) == 0) {
-                auto forget = database_.prepare("DELETE FROM terms WHERE part = ?1");
-                forget.bind_all(part);
-                forget.run();
-            } else {
-                auto put = database_.prepare(
-                    "UPDATE terms SET cost_cents = ?2, lead_days = ?3, pack = ?4, on_hand = "
-                    "?5, on_order = ?6 WHERE part = ?1");
-                put.bind(1, part);
-                for (int column = 2; column <= 6; ++column) put.bind(column, rows.optional_integer(column));
-                put.run();
-            }
+            const auto small = [&](int column) -> std::optional<int> {
+                const auto number = rows.optional_integer(column);
+                return number ? std::optional(static_cast<int>(*number)) : std::nullopt;
+            };
+            const auto now = terms_of_part(database_, part);
+            std::optional<Terms> before;
+            if (rows.integer(1) == 1) before = {rows.optional_integer(2), small(3), small(4), small(5), small(6)};
+            before ? write_terms(database_, part, *before) : forget_terms(part);
+            book_difference(database_, now, before,
+                            {0, part, MovementKind::undone, 0, 0, today_, small(7), rows.optional_integer(8) == 1, {}});
             ++report_.terms_restored;
             report_.lines.push_back(fmt::format("restored   terms     {}", part));
         }

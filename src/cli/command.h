@@ -177,6 +177,8 @@ Exit run_where(Session&, const Parsed&);
 Exit run_serve(Session&, const Parsed&);
 Exit run_feed(Session&, const Parsed&);
 Exit run_sheet(Session&, const Parsed&);
+Exit run_shelf(Session&, const Parsed&);
+Exit run_shelf_count(Session&, const Parsed&);
 Exit run_calc_swing(Session&, const Parsed&);
 Exit run_calc_level(Session&, const Parsed&);
 Exit run_calc_wire(Session&, const Parsed&);

@@ -15,6 +15,7 @@ std::span<const CommandSpec> office_commands();
 std::span<const CommandSpec> share_commands();
 std::span<const CommandSpec> sheet_commands();
 std::span<const CommandSpec> feed_commands();
+std::span<const CommandSpec> shelf_commands();
 std::span<const CommandSpec> look_after_commands();
 std::span<const CommandSpec> bench_commands();
 

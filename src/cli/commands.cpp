@@ -17,7 +17,7 @@ std::span<const CommandSpec> commands() {
     static const std::vector<CommandSpec> all = [] {
         std::vector<CommandSpec> list;
         for (const auto part : {car_commands(), job_commands(), office_commands(), sheet_commands(), feed_commands(),
-                                share_commands(), look_after_commands(), bench_commands()})
+                                share_commands(), shelf_commands(), look_after_commands(), bench_commands()})
             list.insert(list.end(), part.begin(), part.end());
         return list;
     }();

@@ -6,6 +6,7 @@
 #include "files/csv_export.h"
 #include "files/csv_rows.h"
 #include "files/csv_writer.h"
+#include "files/forecast_reader.h"
 #include "files/job_reader.h"
 #include "files/readings_reader.h"
 #include "files/rows_report.h"

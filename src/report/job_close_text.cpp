@@ -5,6 +5,7 @@
 #include "report/job_report.h"
 #include "report/notes_report.h"
 #include "report/said.h"
+#include "report/stock_report.h"
 
 namespace tapbook {
 namespace {
@@ -45,6 +46,7 @@ std::string job_close_text(const JobCloseReport& report, const JobScreen& head, 
             fmt::format("came {}, left {}{}{}", word_of(difference.came->answer), word_of(difference.left->answer),
                         difference.left->words.empty() ? "" : ": ", difference.left->words),
             Weight::strong);
+    if (report.stock) paper.line(0, "shelf ", job_stock_words(*report.stock));
     if (job.outcome) print_noise(paper, *job.outcome);
     paper.line(0, "", report.written ? "Saved." : "Dry run: nothing was written.");
     return paper.take();
@@ -72,7 +74,9 @@ std::string job_close_json(const JobCloseReport& report) {
     if (report.job.outcome)
         for (const auto& step : noise_steps(*report.job.outcome))
             json.begin_object().member("heard", step.heard).member("look", step.look).end_object();
-    json.end_list().key("written").flag(report.written).end_object();
+    json.end_list();
+    write_job_stock(json, report.stock);
+    json.key("written").flag(report.written).end_object();
     return json_answer("job.close", json.take());
 }
 

@@ -24,6 +24,8 @@
 #include "report/sheet_of_job.h"
 #include "report/swatch_svg.h"
 #include "report/spreadsheet_report.h"
+#include "report/shelf_report.h"
+#include "report/stock_report.h"
 #include "rules/rules.h"
 
 namespace tapbook {

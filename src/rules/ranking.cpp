@@ -38,12 +38,11 @@ auto key_of(const JudgedCandidate& c) {
                       std::string_view(c.converter));
 }
 
-auto key_of(const RankedTap& t) {
-    const TapFacts& tap = t.judged.tap;
-    return std::tuple(t.verdict == Verdict::no, t.cares, source_rank(t.judged.signal.source),
-                      grade_rank(tap.pair.pair.grade), grade_rank(tap.pair.polarity.grade),
-                      tap.tap.plug_in_lead.empty(), unknown_last(tap.tap.minutes), tap.tap.panels.size(),
-                      std::string_view(tap.code));
+auto key_of(const TapRank& t) {
+    const TapFacts& tap = *t.tap;
+    return std::tuple(t.verdict == Verdict::no, t.cares, source_rank(t.source), grade_rank(tap.pair.pair.grade),
+                      grade_rank(tap.pair.polarity.grade), tap.tap.plug_in_lead.empty(), unknown_last(tap.tap.minutes),
+                      tap.tap.panels.size(), std::string_view(tap.code));
 }
 
 }  // namespace
@@ -74,8 +73,15 @@ bool ranks_before(const JudgedCandidate& a, const JudgedCandidate& b) {
     return key_of(a) < key_of(b);
 }
 
-bool ranks_before(const RankedTap& a, const RankedTap& b) {
+bool ranks_before(const TapRank& a, const TapRank& b) {
     return key_of(a) < key_of(b);
+}
+
+bool ranks_before(const RankedTap& a, const RankedTap& b) {
+    const auto rank = [](const RankedTap& t) {
+        return TapRank{&t.judged.tap, t.judged.signal.source, t.verdict, t.cares};
+    };
+    return ranks_before(rank(a), rank(b));
 }
 
 }  // namespace tapbook

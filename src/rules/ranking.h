@@ -23,6 +23,15 @@ struct RankedTap {
 // fewer minutes (unknown last); fewer panels; code.
 bool ranks_before(const RankedTap& a, const RankedTap& b);
 
+// The same of a tap that lies elsewhere.
+struct TapRank {
+    const TapFacts* tap = nullptr;
+    SignalSource source = SignalSource::none;
+    Verdict verdict = Verdict::no;  // of its best candidate
+    int cares = 0;
+};
+bool ranks_before(const TapRank& a, const TapRank& b);
+
 // How good a grade is, 0 best: PROVEN, MATCHED, YEAR SPLIT, ONE CAR, PAPER, BLANK, PULLED, MIXED.
 int grade_rank(Grade grade);
 

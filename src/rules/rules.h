@@ -18,5 +18,6 @@
 #include "rules/rule.h"               // IWYU pragma: export
 #include "rules/rule_book.h"          // IWYU pragma: export
 #include "rules/rule_reader.h"        // IWYU pragma: export
+#include "rules/shelf_eligibility.h"  // IWYU pragma: export
 #include "rules/taps_answer.h"        // IWYU pragma: export
 #include "rules/why_answer.h"         // IWYU pragma: export

