@@ -17,19 +17,6 @@ bool wants_help(const std::vector<std::string>& words) {
     return false;
 }
 
-// The command named by the first words that are no options: "calc swing" before "calc".
-const CommandSpec* command_of(std::vector<std::string>& words) {
-    if (words.empty()) return nullptr;
-    if (words.size() > 1)
-        if (const auto* two = find_command(words[0] + " " + words[1])) {
-            words.erase(words.begin(), words.begin() + 2);
-            return two;
-        }
-    const auto* one = find_command(words[0]);
-    if (one != nullptr) words.erase(words.begin());
-    return one;
-}
-
 // "swing, level, wire": the second words of the commands whose first word is `first`; empty when there are none.
 std::string second_words(const std::string& first) {
     std::string list;
@@ -54,6 +41,23 @@ std::string second_words(const std::string& first) {
         throw UsageError(fmt::format("there is no command \"{}\"", shown(typed)), fmt::format("there are: {}", family));
     throw UsageError(fmt::format("there is no command \"{}\"", shown(typed)),
                      near ? fmt::format("did you mean `tapbook {}`?", *near) : "tapbook --help lists all commands");
+}
+
+// The command named by the first words that are no options: "calc swing" before "calc". A command that takes no words
+// but has a family ("shelf", "shelf count") is not taken for a mistyped one of it.
+const CommandSpec* command_of(std::vector<std::string>& words) {
+    if (words.empty()) return nullptr;
+    if (words.size() > 1)
+        if (const auto* two = find_command(words[0] + " " + words[1])) {
+            words.erase(words.begin(), words.begin() + 2);
+            return two;
+        }
+    const auto* one = find_command(words[0]);
+    if (one == nullptr) return nullptr;
+    const bool has_second = words.size() > 1 && !words[1].empty() && !words[1].starts_with("-");
+    if (has_second && one->most_words == 0 && !second_words(words[0]).empty()) refuse_command(words);
+    words.erase(words.begin());
+    return one;
 }
 
 [[noreturn]] void refuse_option(const CommandSpec& command, const std::string& typed) {

@@ -85,15 +85,15 @@ PlanAsk changed_ask(const ShelfInput& input, PlanAsk ask, const std::string& cha
 }
 
 void plan(ShelfAnswer& answer, const Parsed& parsed) {
+    const auto explain = parsed.text("--explain"), change = parsed.text("--what-if");
+    if (explain) known_model(answer.input, *explain);
+    const PlanAsk changed = change ? changed_ask(answer.input, answer.ask, *change) : answer.ask;
     const OtherSearch search = solver_search(solver_place());
     answer.plan = plan_shelf(answer.input, answer.ask, search);
     if (answer.plan.state != ShelfState::planned) return;
-    if (const auto model = parsed.text("--explain"))
-        answer.explained =
-            explain_model(answer.input, answer.ask, answer.plan, known_model(answer.input, *model), search);
-    if (const auto change = parsed.text("--what-if")) {
+    if (explain) answer.explained = explain_model(answer.input, answer.ask, answer.plan, *explain, search);
+    if (change) {
         answer.change_words = *change;
-        const PlanAsk changed = changed_ask(answer.input, answer.ask, *change);
         answer.change = plan_change(answer.input, answer.ask, answer.input, changed, search);
     }
 }

@@ -6,7 +6,7 @@
 namespace tapbook {
 namespace {
 
-constexpr std::size_t most_text_bytes = 200;
+constexpr std::size_t most_text_bytes = 4000;
 constexpr std::int64_t most_pieces = 100'000;
 
 std::string plain_words(const Parsed& parsed) {

@@ -14,6 +14,7 @@ import tempfile
 import bad_input
 import bad_words_exchange  # noqa: F401  adds its rows to the table
 import bad_words_notes
+import bad_words_shelf  # noqa: F401, adds its rows to the table
 import bad_words_table as table
 
 NO_NUMBERS = ["nan", "inf", "-inf", "1e308", "1E3", "0x10", "1_000", "abc", "5V", " 5", "5 ", "5\n", "+", "-", ".5", "5.", "1.2.3", "--5", "１３", "½",
@@ -28,7 +29,7 @@ class Asked:
         self.run = lambda words: subprocess.run([str(program), *words], cwd=folder, env=bad_input.environment(folder, program, {}),
                                                 stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.PIPE, timeout=60)
         listing = self.run(["--help"]).stdout.decode()
-        self.commands = re.findall(r"^  (?!tapbook)((?:calc|job|pack) [a-z]+|[a-z]+) +\S", listing, re.M)
+        self.commands = re.findall(r"^  (?!tapbook)((?:calc|job|pack) [a-z]+|shelf count|[a-z]+) +\S", listing, re.M)
         self.options, self.usage = {}, {}
         for command in self.commands:
             help_text = self.run([*command.split(), "--help"]).stdout.decode()

@@ -49,6 +49,19 @@ def check_serve(folder):
     checked["serve"] = 1
 
 
+def check_shelf(folder):
+    """What to keep, why, what if; the list of what lies there, and bookings of every kind."""
+    call(folder, "shelf")
+    call(folder, "shelf", "--models", "2", "--explain", "ottrey-slim-two", "--what-if", "without=wendric-plain-two")
+    call(folder, "shelf", "--budget", "100")
+    call(folder, "shelf", "--share", "100")
+    call(folder, "shelf", "count")
+    for booking in ("order", "cancel", "receive", "use", "correct"):
+        call(folder, "shelf", "count", "wendric-plain-two", booking, "1")
+    call(folder, "shelf", "count", "wendric-plain-two", "correct", "1")
+    call(folder, "shelf", "count", "wendric-plain-two")
+
+
 def check_notes(folder):
     """note, its reasons, withdrawal, undo and the list of shops, on a practice car."""
     call(folder, "note", "ostrel", "rear-door-left", "--system", "base", "--positive", "tan", "--seen")
@@ -242,6 +255,7 @@ with tempfile.TemporaryDirectory() as folder:
     check_looking_after(folder)
     check_serve(folder)
 
+    check_shelf(folder)
     check_notes(folder)
     check_jobs(folder)
 
