@@ -232,16 +232,16 @@ class Catalog {
     Extract extract_parts() const;
     Extract extract_stock() const;
 
-    // Takes in what another shop's pack holds: all of it or nothing, in one transaction. What is here already is left as
-    // it is; a record becomes vouched for when its own shop signed the pack. Throws InputRefused: a practice pack for a
-    // real catalog or the other way round, a key that is not the signing shop's; and CatalogError.
+    // Takes in what another shop's pack holds: all of it or nothing, in one transaction. What is here already is left
+    // as it is; a record becomes vouched for when its own shop signed the pack. Throws InputRefused: a practice pack
+    // for a real catalog or the other way round, a key that is not the signing shop's; and CatalogError.
     TakeInReport take_in(const Incoming& pack, const std::string& today, bool dry_run = false);
 
     // Was this pack taken in?
     bool has_taken_in(const RecordId& pack) const;
 
-    // Every record that may leave this shop, in the order of a pack: by type, path and id. Never terms, jobs, customers'
-    // references, salts or the list of shops. This shop's key changes are always among them.
+    // Every record that may leave this shop, in the order of a pack: by type, path and id. Never terms, jobs,
+    // customers' references, salts or the list of shops. This shop's key changes are always among them.
     void outgoing(const OutgoingChoice& choice, const EachOutgoing& each) const;
 
     // Says that two paths are the same thing; class and order follow from all that was said. Throws InputRefused:
@@ -256,7 +256,8 @@ class Catalog {
     // Key and salt as a text to be kept apart from the catalog, and put back into one that lost its key. Throws
     // InputRefused: no such text, or another shop's.
     std::string key_text() const;
-    static KeyReport restore_key(const std::filesystem::path& catalog, const std::string& text, const std::string& file);
+    static KeyReport restore_key(const std::filesystem::path& catalog, const std::string& text,
+                                 const std::string& file);
 
     // As check_catalog(), of the open catalog.
     CheckReport check(CheckDepth depth) const;

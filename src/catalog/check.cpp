@@ -99,8 +99,15 @@ void guarded(Findings& findings, const std::string& name, Part part) {
     }
 }
 
-void check_structure(sqlite::Database& database, Findings& findings) {
+void check_structure(sqlite::Database& database, const fs::path& file, Findings& findings) {
     for (const auto& sentence : database.quick_check()) findings.structure("the file's structure", sentence);
+    // A last page that held nothing yet looks whole when half of it is gone.
+    auto rows = database.prepare("PRAGMA page_size");
+    rows.step();
+    std::error_code unknown;
+    const auto size = fs::file_size(file, unknown);
+    if (!unknown && size % static_cast<std::uintmax_t>(rows.integer(0)) != 0)
+        findings.structure("the file's structure", "the file does not end with a whole page: it was cut off");
 }
 
 // What is worked out from the entries must be what working it out again gives.
@@ -193,7 +200,7 @@ CheckReport Catalog::check(CheckDepth depth) const {
     report.practice = state_->practice;
     Findings findings(report);
     auto& database = state_->database;
-    guarded(findings, "the file", [&] { check_structure(database, findings); });
+    guarded(findings, "the file", [&] { check_structure(database, state_->file, findings); });
     guarded(findings, "the schema", [&] { check_schema(database, findings); });
     RowCheck check{database, findings, state_->practice, state_->own.id, state_->progress, {}, {}};
     guarded(findings, "settings", [&] { check_settings(check); });

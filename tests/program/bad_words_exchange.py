@@ -17,7 +17,7 @@ OPTIONS = {
     "pack export": {
         "--make": [("zzzz", 1, 'tapbook: there is no car of the make "zzzz"\ntapbook find lists all cars\n'),
                    ("orvanne", 1, 'tapbook: there is no car of the make "orvanne"\ndid you mean "orvane"?\n')],
-        "--vehicle": [("zzzz", 1, lambda said: said.startswith('tapbook: there is no car "zzzz"'))],
+        "--vehicle": [("zzzz", 1, 'tapbook: no car is called "zzzz"\ntapbook find lists all cars\n')],
         "--since": [(day, 2, f'tapbook: --since: "{table.visible(day)}" is not a day\nwrite it like 2026-05-02\n') for day in NO_DAYS],
     },
     "pack show": {}, "pack import": {}, "exchange": {}, "alias": {},
