@@ -1,4 +1,5 @@
-// How does a phone become one that may read and write, and how does it stop being one? A GET only shows a form; the POST pairs.
+// How does a phone become one that may read and write, and how does it stop being one? A GET only shows a form; the
+// POST pairs.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -30,7 +31,9 @@ PageAnswer code_page(PageDesk& desk, const PageRequest& request, int status = 20
     Page page(request, desk.catalog().is_practice(), "Pair this phone");
     Html& html = page.html();
     html.element("h1", "Pair this phone");
-    html.element("p", "A paired phone reads the catalog and writes readings, ticks and notes. The shop's screen shows six digits.");
+    html.element(
+        "p",
+        "A paired phone reads the catalog and writes readings, ticks and notes. The shop's screen shows six digits.");
     begin_form(html, request, "/pair");
     FormBox box;
     box.name = "pin";
@@ -123,7 +126,8 @@ void write_codes(Html& html, const PageRequest& request, PageDesk& desk) {
 PageAnswer show_phones(PageDesk& desk, const PageRequest& request) {
     Page page(request, desk.catalog().is_practice(), "Paired phones");
     page.html().element("h1", "Paired phones");
-    page.html().element("p", "Each may read and write until it was not used for twelve hours, or until tapbook serve ends.");
+    page.html().element("p",
+                        "Each may read and write until it was not used for twelve hours, or until tapbook serve ends.");
     write_phones(page.html(), request, desk.sessions().phones());
     write_codes(page.html(), request, desk);
     return page.answer();

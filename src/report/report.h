@@ -22,10 +22,10 @@
 #include "report/serve_report.h"
 #include "report/sheet.h"
 #include "report/sheet_of_job.h"
-#include "report/swatch_svg.h"
-#include "report/spreadsheet_report.h"
 #include "report/shelf_report.h"
+#include "report/spreadsheet_report.h"
 #include "report/stock_report.h"
+#include "report/swatch_svg.h"
 #include "rules/rules.h"
 
 namespace tapbook {

@@ -24,11 +24,10 @@ void write_box(const Sheet& sheet, std::string_view path, const ReadingBox& box,
 enum class Setting { roomy, plain, dense, finest };
 template <>
 struct NamedValues<Setting> {
-    static constexpr Named<Setting> all[] = {
-        {Setting::roomy, "roomy"},
-        {Setting::plain, "plain"},
-        {Setting::dense, "dense"},
-        {Setting::finest, "dense finest"}};
+    static constexpr Named<Setting> all[] = {{Setting::roomy, "roomy"},
+                                             {Setting::plain, "plain"},
+                                             {Setting::dense, "dense"},
+                                             {Setting::finest, "dense finest"}};
 };
 static_assert(table_is_sound<Setting>());
 Setting setting_of(const Sheet& sheet, SheetPaper paper);

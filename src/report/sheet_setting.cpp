@@ -1,5 +1,5 @@
-// Largest type with which the sheet still takes one page: its words counted as lines of half a page's width, held against
-// what a page of each setting took when sheets were printed. The drawing has a page of its own.
+// Largest type with which the sheet still takes one page: its words counted as lines of half a page's width, held
+// against what a page of each setting took when sheets were printed. The drawing has a page of its own.
 #include "report/sheet_chain.h"
 #include "report/sheet_html.h"
 

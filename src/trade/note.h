@@ -35,7 +35,7 @@ struct Note {
     std::optional<DcVolts> dc_positive, dc_negative;
     std::optional<DcVolts> key_off, accessory, run, crank;
     std::optional<Seconds> retained;  // how long it stayed live after key off
-    bool vouched = true;  // came signed by its own shop, or was written here
+    bool vouched = true;              // came signed by its own shop, or was written here
 
     friend bool operator==(const Note&, const Note&) = default;
 };

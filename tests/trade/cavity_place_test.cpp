@@ -1,8 +1,8 @@
 // The place of a cavity on a face that is numbered along its rows.
 #include "trade/cavity_place.h"
 
-#include <catch2/catch.hpp>
 #include <rapidcheck.h>
+#include <catch2/catch.hpp>
 
 #include <set>
 #include <string>
@@ -29,7 +29,9 @@ TEST_CASE("cavity 5 of a block of two rows of eight is the fifth of the first ro
 }
 
 TEST_CASE("a cavity that is not on the face, or not a number, has no place") {
-    for (const char* name : {"", "B", "0", "17", "B-5", "5a", "5 ", "99999999999", "\xC3\xA9" "5"})
+    for (const char* name : {"", "B", "0", "17", "B-5", "5a", "5 ", "99999999999",
+                             "\xC3\xA9"
+                             "5"})
         CHECK_FALSE(cavity_place(face(16, 2), name));
 }
 
