@@ -152,7 +152,7 @@ TEST_CASE("a catalog with every kind of row is sound, quickly and in full, and e
     CHECK(damages_of(folder.file()) == Lines{});
     CHECK(report.notes == 4);
     CHECK(report.entries == 8);
-    CHECK(report.other_rows == 1 + 3 + 1 + 1);  // a shop, three subjects, an action, terms
+    CHECK(report.other_rows == 1 + 3 + 1 + 1 + 1);  // a shop, three subjects, an action, terms, their first movement
     CHECK(report.remarks.empty());
 }
 
@@ -184,7 +184,8 @@ TEST_CASE("each broken promise is named with the number of facts it touches") {
     CHECK(damages_after("UPDATE secret SET public_key = zeroblob(32)") ==
           Lines{"0 the shop's signing key does not fit itself", "0 the shop's name is not the one its key gives"});
     CHECK(damages_after("UPDATE shop SET known = 2") == Lines{"1 shops that are not what was written"});
-    CHECK(damages_after("UPDATE terms SET on_hand = -4") == Lines{"1 terms below zero"});
+    CHECK(damages_after("UPDATE terms SET on_hand = -4") ==
+          Lines{"1 terms below zero", "1 parts whose count is not the sum of their movements"});
     CHECK(damages_after("UPDATE action SET undone_by = 44") == Lines{"1 actions undone by an action that is gone"});
     CHECK(damages_after("UPDATE action SET records = 'what'") ==
           Lines{"1 actions whose list of records cannot be read"});

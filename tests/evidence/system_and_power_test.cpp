@@ -67,11 +67,12 @@ TEST_CASE("a power note without all its volts leaves the class BLANK") {
 
 TEST_CASE("a circuit stays live as long as the longest of the notes that support its class measured") {
     std::vector notes = {power_note(1, "S1", 0, 13.9, 14.1, "YE"), power_note(2, "S2", 0, 12.2, 12.4, "YE"),
-                         power_note(3, "S3", 0, 0, 12.4, "YE")};
+                         power_note(3, "S3", 0, 13.0, 13.2, "YE"), power_note(4, "S4", 0, 12.9, 13.1, "YE"),
+                         power_note(5, "S5", 0, 0, 12.4, "YE")};
     CHECK_FALSE(switched_standing(notes, known()).stays_live);
     notes[0].retained = seconds(40);
     notes[1].retained = seconds(610);
-    notes[2].retained = seconds(3600);  // says ignition: has no say on how long an accessory circuit stays live
+    notes[4].retained = seconds(3600);  // says ignition: has no say on how long an accessory circuit stays live
     const auto standing = switched_standing(notes, known());
     REQUIRE(standing.live == SwitchedClass::accessory);
     REQUIRE(standing.stays_live);

@@ -1,7 +1,7 @@
 // Do shops that never share a server end up knowing the same, in whatever order things arrive? Three to five replicas
 // write, withdraw, edit, change keys and hand each other packs: early, late, twice, cut off, through others, with
 // clocks ten years off. At the end everybody has seen everybody's, and what they would hand on is the same byte for
-// byte. TAPBOOK_INTERLEAVINGS says how many; 500 without it, tools/long runs 10,000.
+// byte. TAPBOOK_INTERLEAVINGS says how many; 120 without it, tools/long runs 10,000.
 #include <cstdlib>
 #include <random>
 
@@ -126,7 +126,7 @@ class Replicas {
 
 int interleavings() {
     const char* told = std::getenv("TAPBOOK_INTERLEAVINGS");
-    return told == nullptr ? 500 : std::atoi(told);
+    return told == nullptr ? 120 : std::atoi(told);
 }
 
 }  // namespace

@@ -78,7 +78,7 @@ class CheckLayersTest(unittest.TestCase):
                     self.assertEqual(found, [f"src/{low}/new.cpp:2: {low}/ may not include {high}/"])
 
     def test_sisters_do_not_include_each_other(self):
-        for a, b in (("cli", "page"), ("page", "cli"), ("shelf", "exchange"), ("files", "rules"), ("shelf", "rules")):
+        for a, b in (("page", "cli"), ("shelf", "exchange"), ("files", "rules"), ("shelf", "rules")):
             with self.subTest(a=a, b=b):
                 self.assert_found({f"src/{a}/new.cpp": f'// New.\n#include "{b}/{b}.h"\n'},
                                   f"src/{a}/new.cpp:2: {a}/ may not include {b}/")

@@ -60,7 +60,7 @@ TEST_CASE("the newsvendor's level is the cheapest of all levels") {
     }));
 }
 
-TEST_CASE("nothing asked for keeps nothing; no delivery time keeps one") {
+TEST_CASE("nothing asked for keeps nothing, and no delivery time keeps one") {
     const LevelsAsk ask;
     CHECK(level_of({.shape = 0, .rate = 2, .years = 0.02}, ask, 1000) == 0);
     CHECK(level_of({.shape = 30, .rate = 2, .years = 0}, ask, 1000) == 1);
