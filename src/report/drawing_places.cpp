@@ -155,7 +155,7 @@ void place_connector(const InstallDrawing& drawing, const DrawingColumns& column
                {header.left, header.top, header.width, header.height - drawing_line});
     page.lines({0, "", {}, words.cautions}, header_of(pairs_gap(columns), columns.ports_top - gap_slack));
     if (!clean_words(drawing.connector.seen_from).empty())
-        page.label("seen from the " + drawing.connector.seen_from,
+        page.label("view: " + drawing.connector.seen_from,
                    row_at(header.left, header.width, header.bottom() - drawing_line / 2), Side::left);
     place_face(drawing, columns, page);
     place_pairs(drawing, columns, page);

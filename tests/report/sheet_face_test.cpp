@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "report/drawing_layout.h"
+#include "report/sheet_words.h"
 #include "sheet_plans.h"
 
 using namespace tapbook;
@@ -42,4 +43,14 @@ TEST_CASE("no face is drawn without its side, its rows or its count") {
     for (const auto& sheet :
          {with_face(16, 2, {}), with_face(16, {}, ViewFace::wire_side), with_face({}, 2, ViewFace::wire_side)})
         CHECK(drawing_of(sheet).connector.rows == 0);
+}
+
+TEST_CASE("from which side the face is seen stands whole in the narrowest connector box") {
+    for (const auto& name : words_of<ViewFace>()) {
+        Sheet sheet = with_face(16, 2, name.value);
+        const DrawingLayout layout = lay_out(drawing_of(sheet), DrawingPage::letter);
+        bool whole = false;
+        for (const auto& text : layout.texts) whole = whole || text.text == "view: " + spaced(name.word);
+        CHECK(whole);
+    }
 }
