@@ -3,7 +3,7 @@
 Chromium (through the npm package playwright-core, with axe-core for the accessibility rules) do what an installer does:
 page_browser.mjs says what. Tidy reads the pages as well. Both packages are installed once into the build folder.
 
-    tests/program/page_browser.py --program build/tapbook --folder build/browser [--shots FOLDER]"""
+    tests/program/page_browser.py --program build/tapbook --folder build/browser [--whole] [--shots FOLDER]"""
 import argparse
 import os
 import pathlib
@@ -75,6 +75,7 @@ def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--program", required=True)
     parser.add_argument("--folder", required=True, type=pathlib.Path)
+    parser.add_argument("--whole", action="store_true", help="every page in every size and colour scheme, not each size and scheme once")
     parser.add_argument("--shots", default="")
     arguments = parser.parse_args()
     chromium = shutil.which("chromium")
@@ -93,7 +94,8 @@ def main():
             for line in complaints:
                 print(f"WRONG: tidy: {line}")
             script = pathlib.Path(__file__).with_suffix(".mjs")
-            done = subprocess.run(["node", str(script), str(arguments.folder.resolve()), chromium, address, digits, arguments.shots],
+            done = subprocess.run(["node", str(script), str(arguments.folder.resolve()), chromium, address, digits,
+                                   "whole" if arguments.whole else "short", arguments.shots],
                                   timeout=900)
         finally:
             process.send_signal(signal.SIGINT)
