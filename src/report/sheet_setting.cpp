@@ -48,7 +48,7 @@ Setting setting_of(const Sheet& sheet, SheetPaper paper) {
     std::size_t sum = lines_of_facts(sheet) + lines_of_steps(sheet) + lines_of_circuits(sheet) + list_lines;
     for (const auto& one : recommendations(sheet)) sum += lines(one.says);
     sum += 2 * chain_stages(sheet.plan.install).size();
-    const Room room = paper == SheetPaper::letter ? Room{88, 108, 140} : Room{97, 118, 159};
+    const Room room = paper == SheetPaper::letter ? Room{88, 108, 128} : Room{97, 118, 146};
     if (sum <= room.roomy) return Setting::roomy;
     if (sum <= room.plain) return Setting::plain;
     return sum <= room.dense ? Setting::dense : Setting::finest;
