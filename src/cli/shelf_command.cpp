@@ -1,11 +1,8 @@
 // shelf: what to keep, how many, what to order today and why.
 #include <fmt/format.h>
-#include <unistd.h>
 
-#include <cstdlib>
-
+#include "cli/install_options.h"
 #include "cli/progress_line.h"
-#include "cli/shelf_filling.h"
 #include "solver/solver.h"
 
 namespace tapbook {
@@ -50,20 +47,6 @@ PlanAsk ask_of(const Parsed& parsed) {
     return ask;
 }
 
-// The solver beside the program, else along PATH; without any, the planner says that there is none.
-std::string solver_place() {
-    const std::string beside = solver_beside_program();
-    if (!beside.empty() && ::access(beside.c_str(), X_OK) == 0) return beside;
-    const char* path = std::getenv("PATH");
-    for (std::string_view rest = path == nullptr ? "" : path; !rest.empty();) {
-        const auto end = std::min(rest.find(':'), rest.size());
-        const std::string place = fmt::format("{}/tapbook-solve", rest.substr(0, end));
-        if (end > 0 && place.front() == '/' && ::access(place.c_str(), X_OK) == 0) return place;
-        rest.remove_prefix(std::min(end + 1, rest.size()));
-    }
-    return beside.empty() ? std::string("tapbook-solve") : beside;
-}
-
 std::string known_model(const ShelfInput& input, const std::string& typed) {
     std::vector<std::string_view> names;
     for (const auto& converter : input.converters) names.push_back(converter.name);
@@ -88,7 +71,7 @@ void plan(ShelfAnswer& answer, const Parsed& parsed) {
     const auto explain = parsed.text("--explain"), change = parsed.text("--what-if");
     if (explain) known_model(answer.input, *explain);
     const PlanAsk changed = change ? changed_ask(answer.input, answer.ask, *change) : answer.ask;
-    const OtherSearch search = solver_search(solver_place());
+    const OtherSearch search = solver_search(installed_solver());
     answer.plan = plan_shelf(answer.input, answer.ask, search);
     if (answer.plan.state != ShelfState::planned) return;
     if (explain) answer.explained = explain_model(answer.input, answer.ask, answer.plan, *explain, search);
@@ -109,7 +92,9 @@ Exit run_shelf(Session& session, const Parsed& parsed) {
     ProgressLine line("judged");
     catalog.tell_progress(line.listener());
     RuleBook rules = rules_beside(session.database, RuleCases::left_out);
-    ShelfAnswer answer = filled_shelf(catalog, rules, parsed.text("--amp"), forecast, session.today);
+    std::optional<Amplifier> amplifier;
+    if (const auto words = parsed.text("--amp")) amplifier = known_amplifier(catalog, *words);
+    ShelfAnswer answer = shelf_of_shop(catalog, rules, amplifier, forecast, session.today);
     answer.ask = ask;
     try {
         plan(answer, parsed);

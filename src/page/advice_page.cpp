@@ -10,20 +10,6 @@
 namespace tapbook {
 namespace {
 
-std::string_view effect_words(Effect effect) {
-    switch (effect) {
-        case Effect::stop:
-            return "STOP";
-        case Effect::care:
-            return "care";
-        case Effect::good:
-            return "good";
-        case Effect::info:
-            break;
-    }
-    return "info";
-}
-
 void write_finding(Html& html, const Finding& finding) {
     const bool is_source = finding.basis != "physics" && finding.basis != "common practice";
     html.begin("div", {{"class", "finding"}}).element("b", effect_words(finding.effect)).begin("div");

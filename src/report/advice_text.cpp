@@ -9,20 +9,6 @@
 namespace tapbook {
 namespace {
 
-std::string_view effect_words(Effect effect) {
-    switch (effect) {
-        case Effect::stop:
-            return "STOP";
-        case Effect::care:
-            return "care";
-        case Effect::good:
-            return "good";
-        case Effect::info:
-            return "info";
-    }
-    return "";
-}
-
 std::string_view verdict_words(Verdict verdict) {
     switch (verdict) {
         case Verdict::fits:

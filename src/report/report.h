@@ -22,6 +22,7 @@
 #include "report/serve_report.h"
 #include "report/sheet.h"
 #include "report/sheet_of_job.h"
+#include "report/shelf_of_shop.h"
 #include "report/shelf_report.h"
 #include "report/spreadsheet_report.h"
 #include "report/stock_report.h"

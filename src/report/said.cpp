@@ -70,6 +70,20 @@ std::string chain_words(const Advice& advice, const JudgedCandidate& part) {
     return text;
 }
 
+std::string_view effect_words(Effect effect) {
+    switch (effect) {
+        case Effect::stop:
+            return "STOP";
+        case Effect::care:
+            return "care";
+        case Effect::good:
+            return "good";
+        case Effect::info:
+            break;
+    }
+    return "info";
+}
+
 std::string amplifier_words(const Advice& advice) {
     if (!advice.amplifier) return "checked against the tap only: no amplifier was named";
     return fmt::format("for {} {} ({} {} wanted)", advice.amplifier->maker, advice.amplifier->name,

@@ -22,6 +22,7 @@ std::string volts_words(const std::optional<RmsVolts>& volts);               // 
 std::string part_words(const JudgedCandidate& part);                         // code, maker, name and what it is
 std::string chain_words(const Advice& advice, const JudgedCandidate& part);  // limit, headroom, drive, output, watts
 std::string amplifier_words(const Advice& advice);                           // "for Maker Name (2 channels wanted)"
+std::string_view effect_words(Effect effect);                                // "STOP", "care", "good", "info"
 // Does the finding belong to the tap, with which it is said once for all parts?
 bool is_said_with_tap(const Advice& advice, const Finding& finding);
 inline constexpr std::string_view before_you_cut =

@@ -2,7 +2,10 @@
 #include "solver/run_solver.h"
 
 #include <fmt/format.h>
+#include <unistd.h>
 
+#include <algorithm>
+#include <cstdlib>
 #include <cstring>
 #include <filesystem>
 
@@ -23,6 +26,13 @@ SearchAnswer failed(SearchEnd end, std::string says) {
 std::string complaint(const ChildAnswer& child) {
     const std::string first = child.errors.substr(0, child.errors.find('\n'));
     return first.empty() ? std::string() : fmt::format(": {}", first);
+}
+
+// `tapbook-solve` in the folder of the running program. Empty when that is not known.
+std::string beside_program() {
+    std::error_code error;
+    const std::filesystem::path own = std::filesystem::read_symlink("/proc/self/exe", error);
+    return error ? std::string() : (own.parent_path() / "tapbook-solve").string();
 }
 
 }  // namespace
@@ -58,10 +68,17 @@ OtherSearch solver_search(std::string program) {
     };
 }
 
-std::string solver_beside_program() {
-    std::error_code error;
-    const std::filesystem::path own = std::filesystem::read_symlink("/proc/self/exe", error);
-    return error ? std::string() : (own.parent_path() / "tapbook-solve").string();
+std::string installed_solver() {
+    const std::string beside = beside_program();
+    if (!beside.empty() && ::access(beside.c_str(), X_OK) == 0) return beside;
+    const char* path = std::getenv("PATH");
+    for (std::string_view rest = path == nullptr ? "" : path; !rest.empty();) {
+        const auto end = std::min(rest.find(':'), rest.size());
+        const std::string place = fmt::format("{}/tapbook-solve", rest.substr(0, end));
+        if (end > 0 && place.front() == '/' && ::access(place.c_str(), X_OK) == 0) return place;
+        rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    return beside.empty() ? std::string("tapbook-solve") : beside;
 }
 
 }  // namespace tapbook

@@ -15,7 +15,8 @@ SearchAnswer ask_solver(const std::string& program, const CoverModel& model, dou
 // The same as the planner's other search.
 OtherSearch solver_search(std::string program);
 
-// Where the solver is installed: `tapbook-solve` in the folder of the running program. Empty when that is not known.
-std::string solver_beside_program();
+// Where `tapbook-solve` is installed: in the folder of the running program, else in the first folder of PATH that has
+// it. Without any, the place where it should be: asking it then says that there is none.
+std::string installed_solver();
 
 }  // namespace tapbook

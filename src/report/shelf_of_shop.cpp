@@ -1,14 +1,14 @@
 // Cars that a job or the forecast speaks of are judged with all their notes; the others, of which a large catalog has
 // thousands, by their entries alone, which is the more careful answer.
-#include "cli/shelf_filling.h"
+#include "report/shelf_of_shop.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <chrono>
+#include <map>
+#include <set>
 #include <unordered_map>
-
-#include "cli/install_options.h"
 
 namespace tapbook {
 namespace {
@@ -157,11 +157,10 @@ class Filling {
 
 }  // namespace
 
-ShelfAnswer filled_shelf(const Catalog& catalog, RuleBook& rules, const std::optional<std::string>& amplifier,
-                         std::span<const ForecastLine> forecast, const std::string& today) {
+ShelfAnswer shelf_of_shop(const Catalog& catalog, RuleBook& rules, const std::optional<Amplifier>& amplifier,
+                          std::span<const ForecastLine> forecast, const std::string& today) {
     const auto jobs = catalog.jobs();
-    const auto chosen =
-        amplifier ? std::optional(known_amplifier(catalog, *amplifier)) : usual_amplifier(catalog, jobs);
+    const auto chosen = amplifier ? amplifier : usual_amplifier(catalog, jobs);
     ShelfAnswer answer = Filling(catalog, rules, chosen, today).run(jobs, forecast);
     answer.sources.amplifier = chosen ? chosen->path : std::string();
     answer.sources.amplifier_is_usual = chosen && !amplifier;
