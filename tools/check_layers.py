@@ -38,7 +38,7 @@ LAYERS = {
 DIRECT_ONLY = {"sqlite"}  # except this: SQL stands in the folders that name it above and nowhere else.
 TOP_HEADERS = {"embedded.h": {"catalog", "files", "shelf", "exchange", "rules", "report", "cli", "page"}}
 
-HEAVY_HEADERS = ("CLI/CLI.hpp", "nlohmann/json.hpp", "toml++/toml.h", "boost/beast", "boost/math", "coin")
+HEAVY_HEADERS = ("CLI/CLI.hpp", "nettle", "nlohmann/json.hpp", "toml++/toml.h", "boost/beast", "boost/math", "coin")
 CORE = ("electrical", "trade", "evidence", "shelf")
 CORE_MAY_NOT_NAME = re.compile(
     r"\b(sqlite3\w*|std::c(?:out|err|in)|(?:secure_)?getenv|(?:system|steady)_clock|std::sto(?:[dfil]|ld|ll|ull?)"

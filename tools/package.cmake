@@ -29,7 +29,7 @@ install(FILES README.md LICENSE DESTINATION ${CMAKE_INSTALL_DOCDIR})
 install(FILES LICENSE DESTINATION ${CMAKE_INSTALL_DOCDIR} RENAME copyright)
 
 # The libraries inside the program: their licences ask to travel with it.
-foreach(library libcli11-dev libfmt-dev libsqlite3-dev nlohmann-json3-dev libtomlplusplus-dev libutf8proc-dev libsodium-dev libqrcodegencpp-dev
+foreach(library libcli11-dev libfmt-dev libsqlite3-dev nlohmann-json3-dev libtomlplusplus-dev libutf8proc-dev libsodium-dev nettle-dev libqrcodegencpp-dev
     coinor-libcbc-dev)
   if(EXISTS /usr/share/doc/${library}/copyright)
     install(FILES /usr/share/doc/${library}/copyright DESTINATION ${CMAKE_INSTALL_DOCDIR}/libraries RENAME ${library})

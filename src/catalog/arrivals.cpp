@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "catalog/ledger_rows.h"
 
 namespace tapbook {
@@ -76,15 +78,20 @@ Arrival Arrivals::arrival_of(sqlite::Statement& insert) {
 
 Arrival Arrivals::take_note(const RecordTokens& record, const RecordId& id, bool vouched) {
     const bool is_fresh = ledger_.insert(record, id, vouched);
-    if (is_fresh && !vouched) {
-        relay_.bind_all(sqlite::BlobView{as_bytes(id)}, sqlite::BlobView{as_bytes(pack_)});
-        relay_.run();
-        has_relayed_ = true;
-    }
+    if (is_fresh && !vouched) relayed_.push_back(id);
     if (is_fresh || !vouched || !has_relayed_) return is_fresh ? Arrival::fresh : Arrival::here;
     vouch_.bind_all(sqlite::BlobView{as_bytes(id)}, sqlite::BlobView{as_bytes(pack_)});
     vouch_.run();
     return database_.changes() == 1 ? Arrival::fresh_vouched : Arrival::here;
+}
+
+// In the order of the table: a pack holds tens of thousands, and a place that was just written to is quickly found.
+void Arrivals::finish() {
+    std::sort(relayed_.begin(), relayed_.end());
+    for (const auto& id : relayed_) {
+        relay_.bind_all(sqlite::BlobView{as_bytes(id)}, sqlite::BlobView{as_bytes(pack_)});
+        relay_.run();
+    }
 }
 
 Arrivals::EntryWriting& Arrivals::writing_of(EntryKind kind) {

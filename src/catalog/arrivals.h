@@ -5,6 +5,7 @@
 #include <map>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "catalog/state.h"
 
@@ -24,6 +25,9 @@ class Arrivals {
 
     // `vouched`: the record's own shop signed the pack. REQUIRES that fault_of() found nothing.
     Arrival take(const RecordTokens& record, const RecordHead& head, const PackedRecord& packed, bool vouched);
+
+    // Keeps who brought the notes that were new. REQUIRES that nothing is taken afterwards.
+    void finish();
 
   private:
     struct EntryWriting {
@@ -45,7 +49,8 @@ class Arrivals {
     RecordId pack_;
     LedgerWriting ledger_;
     sqlite::Statement relay_, vouch_;
-    bool has_relayed_ = false;  // some note here was brought by another shop
+    bool has_relayed_ = false;       // some note here was brought by another shop
+    std::vector<RecordId> relayed_;  // by this pack
     std::map<EntryKind, EntryWriting> entries_;
 };
 

@@ -48,6 +48,7 @@ class TakingIn {
         report_.is_too_large_to_grade = !compared;
         const auto before = compared ? grades_at(database_, places) : std::map<std::string, Grade>();
         take_all_but_keys();
+        arrivals_.finish();
         if (compared) report_.moves = moves_between(before, grades_at(database_, places));
         count_kinds();
         if (changes_cars_) keep_names(database_);
@@ -152,15 +153,21 @@ class TakingIn {
         if (other.fresh + other.here > 0) report_.kinds.push_back({"other", other.fresh, other.here});
     }
 
+    // By kind, as they lie in the set: each kind's question is made once.
     void find_concurrent_edits() {
+        std::optional<EntryKind> asked;
+        std::optional<sqlite::Statement> rows;
         for (const auto& [kind, path] : fresh_entries_) {
-            auto rows = database_.prepare(fmt::format(
-                "SELECT count(*) FROM {} WHERE path = ?1 AND {} AND revision = (SELECT max(revision) FROM {}"
-                " WHERE path = ?1 AND {})",
-                word_of(kind), not_by_blocked, word_of(kind), not_by_blocked));
-            rows.bind_all(path);
-            rows.step();
-            const auto edits = static_cast<int>(rows.integer(0));
+            if (asked != kind)
+                rows = database_.prepare(
+                    fmt::format("SELECT count(*) FROM {} WHERE path = ?1 AND {} AND revision = (SELECT max(revision)"
+                                " FROM {} WHERE path = ?1 AND {})",
+                                word_of(kind), not_by_blocked, word_of(kind), not_by_blocked));
+            asked = kind;
+            rows->bind_all(path);
+            rows->step();
+            const auto edits = static_cast<int>(rows->integer(0));
+            rows->reset();
             if (edits > 1) report_.concurrent.push_back({kind, path, edits});
         }
     }
@@ -213,6 +220,8 @@ bool Catalog::has_taken_in(const RecordId& pack) const {
 }
 
 TakeInReport Catalog::take_in(const Incoming& pack, const std::string& today, bool dry_run) {
+    // Pages wait in memory, not in the log, until the pack is in: about as much as the largest pack itself.
+    state_->database.execute("PRAGMA cache_size = -65536");
     return in_one_transaction(
         *state_, [&] { return TakingIn(*state_, pack, today).run(); },
         [&](const TakeInReport& report) { return !report.was_here && !dry_run; });

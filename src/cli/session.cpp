@@ -111,6 +111,7 @@ std::string read_file(const std::string& name) {
     if (::fstat(handle.number, &about) == 0 && S_ISDIR(about.st_mode))
         refuse_file(name, "is a folder", "name the files in it, one after the other");
     std::string text;
+    if (S_ISREG(about.st_mode)) text.reserve(std::min(static_cast<std::size_t>(about.st_size), most_file_bytes + 1));
     char buffer[65536];
     while (true) {
         const auto got = ::read(handle.number, buffer, sizeof buffer);

@@ -2,15 +2,14 @@
 #include "exchange/pack_reader.h"
 
 #include <fmt/format.h>
-#include <sodium.h>
 
 #include <algorithm>
-#include <tuple>
+#include <thread>
+
+#include "exchange/record_lines.h"
 
 namespace tapbook {
 namespace {
-
-constexpr std::string_view ask_again = "nothing was taken from it: ask the shop for it again";
 
 class Reading {
   public:
@@ -28,9 +27,7 @@ class Reading {
   private:
     [[noreturn]] void refuse(PackTrouble trouble, int line, std::size_t column, std::string_view line_text,
                              std::string why, std::string_view way_out = ask_again) const {
-        throw PackRefused(trouble, Complaint{{file_, line, static_cast<int>(column), std::string(line_text)},
-                                             std::move(why),
-                                             std::string(way_out)});
+        refuse_pack(trouble, {file_, line, column, line_text}, std::move(why), way_out);
     }
 
     void check_size() const {
@@ -66,30 +63,15 @@ class Reading {
     int line_of_end() const { return static_cast<int>(std::count(text_.begin(), text_.end(), '\n')) + 1; }
 
     void check_lines() {
-        int number = 0;
-        for (std::string_view rest = body_; !rest.empty();) {
-            const auto feed = rest.find('\n');
-            const std::string_view line = rest.substr(0, feed);
-            rest.remove_prefix(feed + 1);
-            if (static_cast<std::size_t>(++number) >= most_pack_lines)
-                refuse(PackTrouble::wrong, number, 0, {}, fmt::format("has more than {} lines", most_pack_lines),
-                       "ask for it in several packs: `tapbook pack export` splits by itself");
-            number == 1 ? read_head(line) : read_record(line, number);
-        }
-    }
-
-    void read_tokens(std::string_view line, int number) {
-        if (tokens_.read(line)) return;
-        try {
-            read_record_line(line);
-        } catch (const RecordRefused& refused) {
-            refuse(PackTrouble::wrong, number, refused.column(), line, refused.what());
-        }
-        refuse(PackTrouble::wrong, number, tokens_.stopped_at() + 1, line, "is not a record");
+        const auto feed = body_.find('\n');
+        if (feed == std::string_view::npos) return;
+        read_head(body_.substr(0, feed));
+        pack_.records =
+            records_of_lines(body_.substr(feed + 1), file_, pack_.practice, std::thread::hardware_concurrency());
     }
 
     void read_head(std::string_view line) {
-        read_tokens(line, 1);
+        read_pack_line(tokens_, line, file_, 1);
         const RecordToken* practice = tokens_.find("practice");
         if (tokens_.text("format") != pack_format)
             refuse(PackTrouble::wrong, 1, 1, line,
@@ -100,22 +82,6 @@ class Reading {
             refuse(PackTrouble::wrong, 1, 1, line, "the head of the pack is not one");
         pack_.shop = tokens_.text("shop");
         pack_.practice = practice != nullptr;
-    }
-
-    void read_record(std::string_view line, int number) {
-        read_tokens(line, number);
-        const RecordHead head = head_of(tokens_);
-        if (const auto fault = fault_of(tokens_, head, pack_.practice))
-            refuse(PackTrouble::wrong, number, fault->column, line, fault->reason);
-        const RecordId id = record_id(line);
-        if (number > 2 && std::tie(head.type, head.path, id) <= std::tie(last_type_, last_path_, last_id_))
-            refuse(
-                PackTrouble::wrong, number, 1, line,
-                id == last_id_ ? "is there twice" : "stands before the line above it: records go by type, path and id");
-        last_type_ = head.type;
-        last_path_ = head.path;
-        last_id_ = id;
-        pack_.records.push_back({line, id, number});
     }
 
     void check_end() {
@@ -135,17 +101,13 @@ class Reading {
     const std::string& file_;
     RecordTokens tokens_;
     std::string hash_, signature_;
-    std::string last_type_, last_path_;
-    RecordId last_id_{};
     Incoming pack_;
 };
 
 }  // namespace
 
 std::string pack_hash(std::string_view bytes) {
-    std::array<unsigned char, crypto_hash_sha256_BYTES> hash{};
-    crypto_hash_sha256(hash.data(), reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
-    return digits_of(hash);
+    return digits_of(sha256({bytes}));
 }
 
 std::string pack_message(std::string_view hash) {

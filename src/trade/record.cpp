@@ -1,11 +1,11 @@
-// Writing and naming records: see record.h. SHA-256 is libsodium's.
+// Writing and naming records: see record.h.
 #include "trade/record.h"
 
 #include <fmt/format.h>
-#include <sodium.h>
 
 #include <algorithm>
 
+#include "trade/sha256.h"
 #include "trade/text.h"
 
 namespace tapbook {
@@ -92,33 +92,20 @@ std::string record_line(const Values& record) {
 
 namespace {
 
-class Sha256 {
-  public:
-    Sha256() { crypto_hash_sha256_init(&state_); }
-    Sha256& add(std::string_view bytes) {
-        crypto_hash_sha256_update(&state_, reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
-        return *this;
-    }
-    RecordId first_half() {
-        std::array<unsigned char, crypto_hash_sha256_BYTES> whole{};
-        crypto_hash_sha256_final(&state_, whole.data());
-        RecordId id{};
-        std::copy_n(whole.begin(), id.size(), id.begin());
-        return id;
-    }
-
-  private:
-    crypto_hash_sha256_state state_;
-};
+RecordId first_half(const Sha256& hash) {
+    RecordId id{};
+    std::copy_n(hash.begin(), id.size(), id.begin());
+    return id;
+}
 
 }  // namespace
 
 RecordId short_hash(std::string_view bytes) {
-    return Sha256().add(bytes).first_half();
+    return first_half(sha256({bytes}));
 }
 
 RecordId record_id(std::string_view line) {
-    return Sha256().add("tapbook/1\n").add(line).first_half();
+    return first_half(sha256({"tapbook/1\n", line}));
 }
 
 std::string to_hex(const RecordId& id) {

@@ -25,6 +25,7 @@
 #include "trade/record_check.h"
 #include "trade/record_kind.h"
 #include "trade/record_tokens.h"
+#include "trade/sha256.h"
 #include "trade/terminals.h"
 #include "trade/terms.h"
 #include "trade/text.h"
