@@ -57,6 +57,13 @@ void write_undo(Html& html, const PageRequest& request, const StockRow& row) {
     html.end().end().line();
 }
 
+void write_ways(Html& html, const CountedPart& part) {
+    html.begin("p", {{"class", "ways"}});
+    if (!part.next.empty()) write_link(html, counted_address(part.next), "Next: " + part.next, "way");
+    write_link(html, "/shelf/count", "To the list", "way");
+    html.end().line();
+}
+
 void write_history(Page& page, const StockRow& row) {
     Html& html = page.html();
     html.begin("section").element("h2", "Booked before, newest first");
@@ -112,19 +119,17 @@ PageAnswer counted_page(const Catalog& catalog, const PageRequest& request, cons
     const StockRow& row = part.row;
     Page page(request, catalog.is_practice(), row.part, PagePart::shelf);
     Html& html = page.html();
+    const bool is_done = form.telling && form.telling->telling == Telling::done;
     if (form.telling) {
-        const bool is_done = form.telling->telling == Telling::done;
         html.begin("span", {{is_done ? "data-saved" : "data-refused", is_done ? "shelf-" + row.part : "yes"}}).end();
         write_telling(html, form.telling->telling, form.telling->title, form.telling->text);
     }
     if (form.can_undo) write_undo(html, request, row);
     html.element("h1", row.part).element("p", stock_name_words(row)).line();
     html.element("p", lying_words(row.terms), {{"class", "lying"}}).line();
-    html.begin("p", {{"class", "ways"}});
-    if (!part.next.empty()) write_link(html, counted_address(part.next), "Next: " + part.next, "way");
-    write_link(html, "/shelf/count", "To the list", "way");
-    html.end().line();
+    if (is_done) write_ways(html, part);
     write_form(html, catalog, request, row, form);
+    if (!is_done) write_ways(html, part);
     write_history(page, row);
     return page.answer(form.status);
 }

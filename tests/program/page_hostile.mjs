@@ -54,11 +54,13 @@ for (const address of pages) {
 
 // Every box that takes text, with another text in each; what is pressed or chosen in the form stays as it was.
 const boxes = (to) => {
-  const form = Array.from(document.querySelectorAll("form")).find((one) => new URL(one.action).pathname === decodeURI(to) || new URL(one.action).pathname === to);
+  const box = "input[type=text], input[type=search], textarea";
+  const goes_there = (one) => [to, decodeURI(to)].includes(new URL(one.action).pathname) && one.querySelector(box) !== null;
+  const form = Array.from(document.querySelectorAll("form")).find(goes_there);
   if (!form) return null;
   const fields = {}, typed = [];
   for (const [name, value] of new FormData(form)) fields[name] = value;
-  for (const one of form.querySelectorAll("input[type=text], input[type=search], textarea")) typed.push(one.name);
+  for (const one of form.querySelectorAll(box)) typed.push(one.name);
   for (const one of form.querySelectorAll("input[type=radio]")) if (!(one.name in fields)) fields[one.name] = one.value;
   return { method: form.method, fields, typed };
 };

@@ -21,8 +21,8 @@ from page_browser import TODAY, install, serve, skip
 TAPS_OF_A_CAR = 20  # so many fit one page
 
 
-def table(name, **fields):
-    return f"[[{name}]]\n" + "".join(f"{key} = {json.dumps(value)}\n" for key, value in fields.items())
+def table(kind, /, **fields):
+    return f"[[{kind}]]\n" + "".join(f"{key} = {json.dumps(value)}\n" for key, value in fields.items())
 
 
 class Shop:
@@ -74,9 +74,9 @@ class Shop:
         self.add("parts.toml", parts)
 
     def add_job(self, car, number):
-        code = json.loads(self.run("job", "start", car, "--year", "2016", "--customer", self.text(number), "--initials", self.text(number + 3),
-                                   "--json"))["data"]["job"]["code"]
-        self.run("job", "action", code, self.text(number + 7))
+        word = lambda offset: "." + self.text(number + offset)  # a word of the command line that is no option
+        code = json.loads(self.run("job", "start", car, "--year", "2016", "--customer", word(0), "--initials", word(3), "--json"))["data"]["job"]["code"]
+        self.run("job", "action", code, word(7))
         self.jobs.append(code)
 
     def fill(self):
