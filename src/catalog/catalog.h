@@ -108,6 +108,11 @@ class Catalog {
     CatalogCounts counts() const;
     const std::filesystem::path& file() const;
 
+    // Another number than before once anybody else has committed to the file since; the same one: nothing was. What
+    // this object wrote itself does not count. Numbers of two open catalogs mean nothing to each other. Throws
+    // CatalogError.
+    std::int64_t changes_seen() const;
+
     // Puts a batch in, all or nothing, in one transaction; with `dry_run` the same report and nothing written. Adding
     // the same batch again adds nothing. Throws InputRefused (checks that need the store) and CatalogError.
     AddReport add(const Batch& batch, bool dry_run, const std::string& today);

@@ -11,8 +11,6 @@
 namespace tapbook {
 namespace {
 
-constexpr int most_pieces = 100'000;
-
 StockRow row_of(const CurrentEntry& entry, EntryKind kind) {
     const Values& values = entry.entry.values;
     StockRow row;
@@ -124,6 +122,18 @@ class Booker {
 };
 
 }  // namespace
+
+std::variant<int, PiecesRefusal> read_pieces(std::string_view typed, Booking booking) {
+    const std::int64_t least = booking == Booking::correct ? 0 : 1;
+    const std::string range = fmt::format("write a whole number, {} to {}", least, most_pieces);
+    const auto read = scaled(typed, 0);
+    if (const auto* not_one = std::get_if<NotANumber>(&read))
+        return PiecesRefusal{fmt::format("\"{}\" {}", shown(typed), not_one->reason), range};
+    const auto pieces = std::get<std::int64_t>(read);
+    if (pieces < least || pieces > most_pieces)
+        return PiecesRefusal{fmt::format("{} pieces cannot be booked", shown(typed)), range};
+    return static_cast<int>(pieces);
+}
 
 std::vector<StockRow> Catalog::stock() const {
     try {

@@ -4,6 +4,8 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
+#include <variant>
 #include <vector>
 
 #include "catalog/batch.h"
@@ -64,6 +66,15 @@ struct StockChange {
     std::optional<int> job;  // of use: the job they went into
     std::string words;
 };
+
+// At most so many of one part lie there, are on order, or are booked at once.
+inline constexpr int most_pieces = 100'000;
+
+// How many pieces were typed, for a booking of this kind; else why they cannot be booked and what to write.
+struct PiecesRefusal {
+    std::string message, hint;
+};
+std::variant<int, PiecesRefusal> read_pieces(std::string_view typed, Booking booking);
 
 // One part as it lies on the shelf.
 struct StockRow {

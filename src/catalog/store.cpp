@@ -274,6 +274,16 @@ void Catalog::tell_progress(Progress told) {
 bool Catalog::is_practice() const {
     return state_->practice;
 }
+std::int64_t Catalog::changes_seen() const {
+    try {
+        auto row = state_->database.prepare("PRAGMA data_version");
+        row.step();
+        return row.integer(0);
+    } catch (const sqlite::Error& error) {
+        throw_catalog_error(error, state_->file);
+    }
+}
+
 bool Catalog::is_read_only() const {
     return state_->read_only;
 }

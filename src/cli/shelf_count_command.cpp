@@ -7,7 +7,6 @@ namespace tapbook {
 namespace {
 
 constexpr std::size_t most_text_bytes = 4000;
-constexpr std::int64_t most_pieces = 100'000;
 
 std::string plain_words(const Parsed& parsed) {
     const std::string text = parsed.text("--words").value_or("");
@@ -31,15 +30,9 @@ std::string chosen_part(const Catalog& catalog, const std::vector<StockRow>& row
 }
 
 int typed_pieces(const std::string& typed, Booking booking) {
-    const std::int64_t least = booking == Booking::correct ? 0 : 1;
-    const std::string range = fmt::format("write a whole number, {} to {}", least, most_pieces);
-    const auto read = scaled(typed, 0);
-    if (const auto* not_one = std::get_if<NotANumber>(&read))
-        throw UsageError(fmt::format("\"{}\" {}", shown(typed), not_one->reason), range);
-    const auto pieces = std::get<std::int64_t>(read);
-    if (pieces < least || pieces > most_pieces)
-        throw UsageError(fmt::format("{} pieces cannot be booked", shown(typed)), range);
-    return static_cast<int>(pieces);
+    const auto read = read_pieces(typed, booking);
+    if (const auto* refusal = std::get_if<PiecesRefusal>(&read)) throw UsageError(refusal->message, refusal->hint);
+    return std::get<int>(read);
 }
 
 Booking typed_booking(const std::string& typed) {

@@ -11,18 +11,20 @@
 namespace tapbook {
 namespace {
 
-std::optional<int> asked_year(const CarFacts& car, const PageRequest& request) {
+std::optional<int> asked_year(const PageRequest& request) {
     const std::string typed = request.query.text("year").value_or("");
     if (typed.empty()) return std::nullopt;
     const auto year = parse_model_year(typed);
     if (const auto* refusal = std::get_if<YearRefusal>(&year)) throw PageRefused(400, refusal->message());
-    const int asked = std::get<int>(year);
-    if (asked < car.vehicle.first_year || asked > car.vehicle.last_year)
-        throw PageRefused(404,
-                          fmt::format("the {} {} was built from {} to {}, not in {}", car.vehicle.make,
-                                      car.vehicle.model, car.vehicle.first_year, car.vehicle.last_year, asked),
-                          "leave the year out, or find another car");
-    return asked;
+    return std::get<int>(year);
+}
+
+void check_year(const Vehicle& car, std::optional<int> asked) {
+    if (!asked || (*asked >= car.first_year && *asked <= car.last_year)) return;
+    throw PageRefused(404,
+                      fmt::format("the {} {} was built from {} to {}, not in {}", car.make, car.model, car.first_year,
+                                  car.last_year, *asked),
+                      "leave the year out, or find another car");
 }
 
 void write_years(Html& html, const AskedCar& asked) {
@@ -152,7 +154,7 @@ AskedCar asked_car(const Catalog& catalog, const PageRequest& request) {
     if (!catalog.has_entry(EntryKind::vehicle, path))
         throw PageRefused(404, "there is no such car in the catalog", "find it by its name");
     AskedCar asked;
-    asked.facts = catalog.car_layout(path);
+    asked.facts = catalog.car(path, asked_year(request));
     asked.system = request.query.text("system").value_or("");
     const auto& systems = asked.facts.systems;
     const bool is_known = asked.system.empty() || std::any_of(systems.begin(), systems.end(), [&](const auto& one) {
@@ -161,7 +163,7 @@ AskedCar asked_car(const Catalog& catalog, const PageRequest& request) {
     if (!is_known)
         throw PageRefused(404, fmt::format("this car has no sound system \"{}\"", shown(asked.system)),
                           "choose one of those that the car's page lists");
-    asked.facts = catalog.car(path, asked_year(asked.facts, request));
+    check_year(asked.facts.vehicle, asked.facts.year);
     return asked;
 }
 

@@ -6,12 +6,24 @@
 namespace tapbook {
 namespace {
 
+// To the note's form and to the sum behind the grade. `tap` lies below the vehicle; `kind` is "" or "system".
+void write_note_ways(Html& html, const TapsAnswer& answer, std::string_view tap, const std::string& kind) {
+    const std::string car = encoded_path(answer.car.vehicle.path), at(tap);
+    const std::string year = answer.car.year ? std::to_string(*answer.car.year) : std::string();
+    html.begin("p", {{"class", "ways"}});
+    write_link(html, address("/note/" + car, {{"tap", at}, {"kind", kind}, {"year", year}}), "Note what you found",
+               "more");
+    write_link(html, address("/why/" + car, {{"tap", at}, {"year", year}}), "Why this grade", "more");
+    html.end();
+}
+
 void write_system(Html& html, const TapsAnswer& answer, const SystemFacts& system, bool is_chosen) {
     html.begin("li", {{"class", is_chosen ? "system chosen" : "system"}});
     html.begin("a", {{"href", car_address(answer.car.vehicle.path, answer.car.year, system.code)}, {"class", "row"}});
     html.element("code", system.code).text(" ").element("b", system.entry.name).end();
     html.element("p", premium_words(system), {{"class", "quiet"}});
     for (const auto& tell : system.entry.tells) write_fact(html, "tell", tell);
+    write_note_ways(html, answer, system.code, "system");
     html.end().line();
 }
 
@@ -25,12 +37,6 @@ void write_remarks(Html& html, const TapFacts& facts) {
     write_fact(html, "remark", facts.tap.remarks);
     write_fact(html, "also", other_side_words(facts.pair));
     if (facts.concurrent_edits > 0) write_fact(html, "entry", "edited twice at once; save it again to settle it");
-}
-
-std::string note_address(const TapsAnswer& answer, const TapFacts& facts) {
-    return address("/note/" + encoded_path(answer.car.vehicle.path),
-                   {{"tap", std::string(path_tail(facts.code, vehicle_depth))},
-                    {"year", answer.car.year ? std::to_string(*answer.car.year) : std::string()}});
 }
 
 void write_tap_head(Html& html, const TapsAnswer& answer, const TapFacts& facts, Grade grade) {
@@ -55,7 +61,7 @@ void write_power(Html& html, const TapsAnswer& answer, const TapFacts& facts) {
     if (facts.switched.altered)
         write_caution("earlier work by others was found here", "trace the wire before you use it", html);
     write_cautions(html, facts.tap.hazards);
-    write_link(html, note_address(answer, facts), "Note what you found", "more");
+    write_note_ways(html, answer, path_tail(facts.code, vehicle_depth), {});
     html.end().line();
 }
 
@@ -130,9 +136,8 @@ void write_pair_tap(Html& html, const TapsAnswer& answer, const TapAnswer& tap) 
                       "compare with the factory harness before you trust a colour", html);
     for (const auto& words : tap.confusable) write_caution("easily confused", words, html);
     for (const auto& caution : tap.cautions) write_caution(caution.title, caution.text, html);
-    html.begin("p", {{"class", "ways"}});
-    write_link(html, note_address(answer, facts), "Note what you found", "more");
-    html.end().end().line();
+    write_note_ways(html, answer, path_tail(facts.code, vehicle_depth), {});
+    html.end().line();
 }
 
 std::size_t write_place(Page& page, const TapsAnswer& answer, const PlaceAnswer& place, std::size_t first) {

@@ -1,6 +1,7 @@
 // See page_desk.h.
 #include "page/page_desk.h"
 
+#include <fmt/format.h>
 #include <sys/stat.h>
 
 #include <stdexcept>
@@ -35,6 +36,8 @@ struct PageDesk::Open {
     std::optional<Catalog> catalog;
     std::optional<RuleBook> rules;
     FileStamp catalog_stamp, rules_stamp;
+    int openings = 0;  // of the catalog
+    FinishedPages finished;
 };
 
 PageDesk::PageDesk(const ShopPlace& place) : place_(place), open_(std::make_unique<Open>()) {}
@@ -50,6 +53,7 @@ const Catalog& PageDesk::catalog() {
         open_->catalog.reset();
         open_->catalog = Catalog::open(place_.catalog, Access::read);
         open_->catalog_stamp = now;
+        ++open_->openings;
     }
     return *open_->catalog;
 }
@@ -57,6 +61,14 @@ const Catalog& PageDesk::catalog() {
 Catalog PageDesk::catalog_to_write() {
     if (!may_write_) throw std::logic_error("a page that may only read asked to write");
     return Catalog::open(place_.catalog, Access::write, write_patience);
+}
+
+FinishedPages& PageDesk::finished() {
+    const FileStamp rules = stamp_of(place_.own_rules);
+    const std::int64_t changes = catalog().changes_seen();  // first: it may open another file
+    open_->finished.begin(fmt::format("{} {} {} {} {} {}", open_->openings, changes, rules.device, rules.number,
+                                      rules.changed, rules.nanoseconds));
+    return open_->finished;
 }
 
 RuleBook& PageDesk::rules() {

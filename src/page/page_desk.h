@@ -6,6 +6,7 @@
 #include <functional>
 #include <memory>
 
+#include "page/finished_pages.h"
 #include "rules/rules.h"
 
 namespace tapbook {
@@ -39,6 +40,8 @@ class PageDesk {
     // std::logic_error in a request that may not write: a GET changes nothing.
     Catalog catalog_to_write();
     RuleBook& rules();
+    // Pages that were finished since catalog or rules last changed, by whomever. Throws CatalogError.
+    FinishedPages& finished();
     SessionList& sessions() { return *place_.sessions; }
     PairingCodes& codes() { return *place_.codes; }
     const RandomSource& random() const { return place_.random; }

@@ -83,11 +83,23 @@ FormFields fields_of(std::string_view sent) {
     return std::get<FormFields>(std::move(fields));
 }
 
+// A page that is only read: as it was finished before, while nothing has changed since. What changes while it is being
+// made is seen by the next who asks.
+PageAnswer read_page(PageDesk& desk, const Route& route, const PageRequest& page) {
+    FinishedPages& finished = desk.finished();
+    const std::string question = question_of(page);
+    if (const PageAnswer* before = finished.find(question)) return *before;
+    PageAnswer answer = route.run(desk, page);
+    if (may_be_sent_again(page, answer)) finished.keep(question, answer);
+    return answer;
+}
+
 // The page's own answer, or the page that says why there is none.
 PageAnswer run_page(PageDesk& desk, const Route& route, const PageRequest& page) {
     try {
         desk.begin(page.method == PageMethod::post && route.whom == RouteFor::paired_phone);
-        return route.run(desk, page);
+        if (page.method != PageMethod::get || route.whom != RouteFor::reader) return route.run(desk, page);
+        return read_page(desk, route, page);
     } catch (const PageRefused& refused) {
         return refusal_page(refused.status(), refused.what(), refused.hint());
     } catch (const CatalogError& error) {

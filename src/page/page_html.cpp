@@ -28,6 +28,7 @@ void write_top(Html& html, const PageRequest& request, bool practice, PagePart p
     html.begin("nav", {{"aria-label", "Main"}});
     write_way(html, "/", "Find", part == PagePart::find);
     write_way(html, "/jobs", "Jobs", part == PagePart::jobs);
+    write_way(html, "/shelf", "Shelf", part == PagePart::shelf);
     if (!request.phone) write_way(html, "/pair", "Pair", false);
     html.end().end().line();
     if (practice)

@@ -21,7 +21,7 @@ inline constexpr std::size_t most_page_bytes = 60'000;
 // Where a list is cut, so that what follows it still fits.
 inline constexpr std::size_t page_is_full_at = 44'000;
 
-enum class PagePart { find, jobs, other };
+enum class PagePart { find, jobs, other, shelf };
 
 // A page being written: the frame is there when it is made, and closed by answer().
 class Page {

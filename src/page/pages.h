@@ -19,5 +19,9 @@ std::span<const Route> job_list_routes();
 std::span<const Route> job_close_routes();
 std::span<const Route> note_routes();
 std::span<const Route> sheet_routes();
+std::span<const Route> shelf_routes();
+std::span<const Route> shelf_count_routes();
+std::span<const Route> shelf_booking_routes();
+std::span<const Route> why_routes();
 
 }  // namespace tapbook

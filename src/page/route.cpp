@@ -59,7 +59,8 @@ std::span<const Route> routes() {
         std::vector<Route> list;
         for (const auto part : {asset_routes(), pairing_routes(), find_routes(), car_routes(), advice_routes(),
                                 changes_routes(), job_routes(), job_start_routes(), job_plan_routes(), reading_routes(),
-                                job_list_routes(), job_close_routes(), note_routes(), sheet_routes()})
+                                job_list_routes(), job_close_routes(), note_routes(), sheet_routes(), shelf_routes(),
+                                shelf_count_routes(), shelf_booking_routes(), why_routes()})
             list.insert(list.end(), part.begin(), part.end());
         return list;
     }();

@@ -24,9 +24,11 @@
 #include "report/sheet_of_job.h"
 #include "report/shelf_of_shop.h"
 #include "report/shelf_report.h"
+#include "report/shelf_words.h"
 #include "report/spreadsheet_report.h"
 #include "report/stock_report.h"
 #include "report/swatch_svg.h"
+#include "report/why_words.h"
 #include "rules/rules.h"
 
 namespace tapbook {

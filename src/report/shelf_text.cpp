@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "report/shelf_report.h"
+#include "report/shelf_words.h"
 
 namespace tapbook {
 
@@ -12,67 +12,14 @@ static_assert(table_is_sound<ModelPlace>());
 
 namespace {
 
-constexpr std::size_t most_named = 3;
 constexpr int bar_width = 30;
 
-std::string percent_words(double share) {
-    return fmt::format("{:.1f} %", share * 100);
-}
-
-std::string jobs_words(double jobs) {
-    return fmt::format("{:.1f} job{} a year", jobs, fmt::format("{:.1f}", jobs) == "1.0" ? "" : "s");
-}
-
-std::string money_words(std::int64_t cents) {
-    return fmt::format("{}.{:02}", cents / 100, cents % 100);
-}
-
-// The first few, and how many more there are.
-std::string systems_words(const ShelfAnswer& answer, const std::vector<LostSystem>& systems) {
-    std::string text;
-    for (std::size_t i = 0; i < std::min(systems.size(), most_named); ++i)
-        text += fmt::format("{}{}", i == 0 ? "" : "; ", answer.input.systems[systems[i].system].label);
-    if (systems.size() > most_named) text += fmt::format("; and {} more", systems.size() - most_named);
-    return text;
-}
-
-std::string wanted_words(const PlanAsk& ask) {
-    if (ask.models.at_most) return fmt::format("the best {} models", *ask.models.at_most);
-    if (ask.models.budget_cents) return fmt::format("the best models for {}", money_words(*ask.models.budget_cents));
-    return fmt::format("the fewest models for {} of the jobs", percent_words(ask.models.share.value_or(1)));
-}
-
-std::string state_words(ShelfState state) {
-    switch (state) {
-        case ShelfState::nothing_fits:
-            return "no converter in this catalog suits any sound system: `tapbook advise VEHICLE` says why, car by car";
-        case ShelfState::no_systems:
-            return "no sound system with a speaker or line tap is known here: add cars with `tapbook add car.toml`";
-        case ShelfState::no_converters:
-            return "no converter is known here: add them with `tapbook add parts.toml`";
-        case ShelfState::no_demand:
-            return "no job is expected at all: the forecast says none";
-        case ShelfState::planned:
-            break;
-    }
-    return {};
-}
-
 void print_order(Paper& paper, const KeptModel& model) {
-    std::string text = fmt::format("keep {}; {} on the shelf", model.keep, model.on_hand);
-    if (model.on_order > 0) text += fmt::format(", {} on order", model.on_order);
-    text += fmt::format("; comes in {} day{}", model.lead_days, model.lead_days == 1 ? "" : "s");
-    if (model.order > 0) text += fmt::format("; {}", money_words(model.order_cents));
-    if (model.order_wanted > model.order) text += fmt::format("; {} wanted, the money ends here", model.order_wanted);
-    paper.line(2, fmt::format("{:>3} x {:<24} ", model.order, model.name), text, Weight::strong);
+    paper.line(2, fmt::format("{:>3} x {:<24} ", model.order, model.name), order_words(model), Weight::strong);
 }
 
 void print_orders(Paper& paper, const ShelfAnswer& answer) {
-    const bool any = std::any_of(answer.plan.models.begin(), answer.plan.models.end(),
-                                 [](const KeptModel& model) { return model.order > 0; });
-    paper.line(0, "",
-               any ? fmt::format("Order today, {}:", money_words(answer.plan.order_cents))
-                   : std::string("Nothing has to be ordered today:"));
+    paper.line(0, "", orders_words(answer.plan));
     for (const auto& model : answer.plan.models) print_order(paper, model);
 }
 
@@ -80,98 +27,43 @@ void print_models(Paper& paper, const ShelfAnswer& answer) {
     paper.line(0, "", "Why:");
     for (std::size_t i = 0; i < answer.plan.models.size(); ++i) {
         const KeptModel& model = answer.plan.models[i];
-        paper.line(2, fmt::format("{:<24} ", model.name),
-                   fmt::format("suits {} of the jobs, first choice for {}; {} find one there",
-                               percent_words(model.covers_share), jobs_words(model.jobs_per_year),
-                               percent_words(model.fill_rate)),
-                   Weight::strong);
+        paper.line(2, fmt::format("{:<24} ", model.name), suits_words(model), Weight::strong);
         if (i >= answer.plan.lost.size()) continue;
-        const LostModel& lost = answer.plan.lost[i];
-        paper.line(4, "without it ",
-                   lost.systems.empty()
-                       ? fmt::format("{} lost: the others do its jobs", percent_words(lost.share))
-                       : fmt::format("{} lost, {}: {}", percent_words(lost.share), jobs_words(lost.jobs_per_year),
-                                     systems_words(answer, lost.systems)));
+        paper.line(4, "without it ", without_words(answer, answer.plan.lost[i]));
     }
 }
 
 void print_cover(Paper& paper, const ShelfAnswer& answer) {
-    const ShelfPlan& plan = answer.plan;
-    std::string text = fmt::format("{} of the jobs: {}", percent_words(plan.covered_share), wanted_words(answer.ask));
-    text += plan.proved ? "; proved, no other choice covers more"
-                        : fmt::format("; not proved: another choice might add {} at most", percent_words(plan.gap));
-    paper.line(0, "covered ", text, Weight::strong);
-    if (plan.reached == false)
-        paper.line(0, "        ", "the share that was asked for cannot be reached with the converters of this catalog");
-    if (plan.care_share > 0)
-        paper.line(0, "        ",
-                   fmt::format("{} of the jobs only with care, counted {} less", percent_words(plan.care_share),
-                               percent_words(answer.ask.care_penalty)));
-    if (plan.no_converter_share > 0)
-        paper.line(0, "        ",
-                   fmt::format("{} of the jobs suit no converter known here", percent_words(plan.no_converter_share)));
-    const LostJobs& lost = plan.lost_jobs;
-    paper.line(
-        0, "lost    ",
-        fmt::format("{:.2f} jobs a year find the shelf empty ({:.2f} to {:.2f}, {} years simulated), {:.2f} have "
-                    "no model",
-                    lost.mean, lost.low, lost.high, lost.years, lost.without_model));
-    if (plan.other_search && !plan.other_search_says.empty())
-        paper.line(0, "solver  ", fmt::format("{}; the program's own search was used", plan.other_search_says));
+    const auto lines = covered_lines(answer);
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        paper.line(0, i == 0 ? "covered " : "        ", lines[i], i == 0 ? Weight::strong : Weight::plain);
+    paper.line(0, "lost    ", lost_jobs_words(answer.plan));
+    if (const std::string words = solver_words(answer.plan); !words.empty()) paper.line(0, "solver  ", words);
 }
 
 void print_curve(Paper& paper, const ShelfAnswer& answer) {
     paper.line(0, "", "So many models cover:");
     for (const CurvePoint& point : answer.plan.curve) {
-        std::string names;
-        for (const std::size_t converter : point.converters)
-            names += fmt::format("{}{}", names.empty() ? "" : ", ", answer.input.converters[converter].name);
         const auto filled = static_cast<std::size_t>(std::clamp(point.covered_share, 0.0, 1.0) * bar_width + 0.5);
         paper.line(2,
                    fmt::format("{:>2} {:<{}} {:>7} ", point.models, std::string(filled, '#'), bar_width,
-                               percent_words(point.covered_share)),
-                   point.proved ? names : fmt::format("{} (at most {})", names, percent_words(point.bound_share)));
+                               share_words(point.covered_share)),
+                   curve_words(answer, point));
     }
-}
-
-std::string basis_words(const ShelfAnswer& answer) {
-    const ShelfSources& from = answer.sources;
-    const Likely& jobs = answer.plan.jobs_per_year;
-    std::string text =
-        fmt::format("{:.1f} jobs a year expected (9 of 10 chances: {:.1f} to {:.1f})", jobs.mean, jobs.low, jobs.high);
-    text += answer.plan.cold_start
-                ? std::string("; neither job nor forecast yet: every sound system of the catalog counts alike")
-                : fmt::format("; from {} job{}, half as much after {:g} days", from.jobs, from.jobs == 1 ? "" : "s",
-                              answer.ask.demand.half_life_days);
-    if (from.forecasts > 0) text += fmt::format(" and {} lines of forecast", from.forecasts);
-    if (from.jobs_direct > 0) text += fmt::format("; {} without a converter not counted", from.jobs_direct);
-    if (from.jobs_left_out > 0)
-        text += fmt::format("; {} left out, their sound system is not recorded or has no tap", from.jobs_left_out);
-    return text;
-}
-
-std::string judged_words(const ShelfSources& from) {
-    std::string text =
-        fmt::format("{} sound systems with all their notes, {} of cars not expected by their entries alone",
-                    from.systems_with_notes, from.systems_by_entries);
-    if (from.systems_without_tap > 0) text += fmt::format("; {} have no speaker or line tap", from.systems_without_tap);
-    if (from.amplifier.empty()) return text + "; held against the taps only, no amplifier";
-    return text + fmt::format("; with amplifier {}{}", from.amplifier,
-                              from.amplifier_is_usual ? ", the one of most jobs" : "");
 }
 
 void print_explained(Paper& paper, const ShelfAnswer& answer, const ModelExplained& model) {
     const auto name_of = [&](std::size_t converter) { return answer.input.converters[converter].name; };
     paper.line(0, fmt::format("{}  ", model.name), spaced(word_of(model.place)), Weight::strong);
     paper.line(2, "suits    ",
-               fmt::format("{} of the jobs, {} that nothing else here does", percent_words(model.covers_share),
-                           percent_words(model.only_share)));
+               fmt::format("{} of the jobs, {} that nothing else here does", share_words(model.covers_share),
+                           share_words(model.only_share)));
     if (model.place == ModelPlace::kept)
-        paper.line(2, "without  ", fmt::format("{} lost", percent_words(model.adds_share)));
+        paper.line(2, "without  ", fmt::format("{} lost", share_words(model.adds_share)));
     else if (model.place != ModelPlace::suits_nothing)
         paper.line(2, "with it  ",
                    fmt::format("{} more beside the kept ones; {} covered by the best plan of this size that has it",
-                               percent_words(model.adds_share), percent_words(model.forced_share)));
+                               share_words(model.adds_share), share_words(model.forced_share)));
     if (model.beaten_by)
         paper.line(2, "beaten by", fmt::format(" {}: does all it does and costs no more", name_of(*model.beaten_by)));
     std::string instead;
@@ -184,9 +76,9 @@ void print_explained(Paper& paper, const ShelfAnswer& answer, const ModelExplain
 
 void print_change(Paper& paper, const ShelfAnswer& answer, const PlanChange& change) {
     paper.line(0, fmt::format("what if {}  ", answer.change_words),
-               fmt::format("{} -> {} covered, order {} -> {}", percent_words(change.before.covered_share),
-                           percent_words(change.after.covered_share), money_words(change.before.order_cents),
-                           money_words(change.after.order_cents)),
+               fmt::format("{} -> {} covered, order {} -> {}", share_words(change.before.covered_share),
+                           share_words(change.after.covered_share), cents_words(change.before.order_cents),
+                           cents_words(change.after.order_cents)),
                Weight::strong);
     for (const ModelChange& model : change.models)
         paper.line(2, fmt::format("{:<24} ", model.name),
@@ -202,7 +94,7 @@ std::string shelf_text(const ShelfAnswer& answer, const Screen& screen) {
     Paper paper(screen);
     paper.heading(fmt::format("What to keep on the shelf{}", answer.practice ? "   [practice]" : ""));
     if (answer.plan.state != ShelfState::planned) {
-        paper.line(0, "", state_words(answer.plan.state));
+        paper.line(0, "", shelf_state_words(answer.plan.state));
         return paper.take();
     }
     print_orders(paper, answer);
@@ -211,11 +103,9 @@ std::string shelf_text(const ShelfAnswer& answer, const Screen& screen) {
     if (answer.explained) print_explained(paper, answer, *answer.explained);
     if (answer.change) print_change(paper, answer, *answer.change);
     print_curve(paper, answer);
-    paper.line(0, "rests on ", basis_words(answer));
+    paper.line(0, "rests on ", rests_on_words(answer));
     paper.line(0, "judged  ", judged_words(answer.sources));
-    for (const auto& name : answer.plan.without_cost)
-        paper.line(0, "care    ",
-                   fmt::format("{} has no cost here and counts as nothing: say it in the stock file", name));
+    for (const auto& name : answer.plan.without_cost) paper.line(0, "care    ", no_cost_words(name));
     return paper.take();
 }
 

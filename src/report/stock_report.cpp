@@ -10,7 +10,9 @@ std::string pieces_words(const std::optional<int>& pieces) {
     return pieces ? fmt::format("{}", *pieces) : std::string("not counted");
 }
 
-std::string shelf_words(const Terms& terms) {
+}  // namespace
+
+std::string lying_words(const Terms& terms) {
     std::string text = terms.on_hand ? fmt::format("{} on the shelf", *terms.on_hand) : std::string("not counted");
     if (terms.on_order.value_or(0) > 0) text += fmt::format(", {} on order", *terms.on_order);
     return text;
@@ -25,10 +27,17 @@ std::string movement_words(const StockMovement& movement) {
     return text;
 }
 
-std::string name_words(const StockRow& row) {
+std::string stock_name_words(const StockRow& row) {
     const std::string name = row.maker.empty() ? row.name : fmt::format("{} {}", row.maker, row.name);
     return row.is_retired ? fmt::format("{} (no longer used)", name) : name;
 }
+
+std::string booked_words(const Terms& before, const Terms& now) {
+    return fmt::format("{} -> {} on the shelf, {} -> {} on order", pieces_words(before.on_hand),
+                       pieces_words(now.on_hand), before.on_order.value_or(0), now.on_order.value_or(0));
+}
+
+namespace {
 
 void write_movement(Json& json, const StockMovement& movement) {
     json.begin_object().member("date", movement.date).member("kind", word_of(movement.kind));
@@ -59,7 +68,7 @@ std::string stock_text(std::span<const StockRow> rows, bool practice, const Scre
     std::size_t widest = 0;
     for (const auto& row : rows) widest = std::max(widest, row.part.size());
     for (const auto& row : rows) {
-        std::string text = shelf_words(row.terms);
+        std::string text = lying_words(row.terms);
         if (!row.movements.empty()) text += fmt::format("; last {}", movement_words(row.movements.back()));
         paper.line(0, fmt::format("{:<{}}  ", row.part, widest), text, Weight::strong);
     }
@@ -77,8 +86,8 @@ std::string stock_json(std::span<const StockRow> rows) {
 
 std::string stock_part_text(const StockRow& row, const Screen& screen) {
     Paper paper(screen);
-    paper.heading(fmt::format("{}  {}", row.part, name_words(row)));
-    paper.line(0, "", shelf_words(row.terms));
+    paper.heading(fmt::format("{}  {}", row.part, stock_name_words(row)));
+    paper.line(0, "", lying_words(row.terms));
     for (const auto& movement : row.movements) paper.line(2, "", movement_words(movement));
     if (row.movements.empty()) paper.line(2, "", "nothing was booked yet");
     return paper.take();
@@ -92,14 +101,11 @@ std::string booking_text(const StockReport& report, const Screen& screen) {
     Paper paper(screen);
     const Terms& now = report.row.terms;
     if (!report.movement) {
-        paper.line(0, fmt::format("{}  ", report.row.part), fmt::format("{}: it was so already", shelf_words(now)),
+        paper.line(0, fmt::format("{}  ", report.row.part), fmt::format("{}: it was so already", lying_words(now)),
                    Weight::strong);
         return paper.take();
     }
-    paper.line(0, fmt::format("{}  ", report.row.part),
-               fmt::format("{} -> {} on the shelf, {} -> {} on order", pieces_words(report.before.on_hand),
-                           pieces_words(now.on_hand), report.before.on_order.value_or(0), now.on_order.value_or(0)),
-               Weight::strong);
+    paper.line(0, fmt::format("{}  ", report.row.part), booked_words(report.before, now), Weight::strong);
     if (report.movement->job) paper.line(2, "job  ", fmt::format("{}", *report.movement->job));
     paper.line(0, "", report.written ? "Saved. `tapbook undo` takes it back." : "Dry run: nothing was written.");
     return paper.take();

@@ -10,6 +10,15 @@
 
 namespace tapbook {
 
+// What lies there of a part and is on its way: "3 on the shelf, 2 on order"; "not counted".
+std::string lying_words(const Terms& terms);
+// One movement: "2026-05-04 received, +4 on the shelf: words".
+std::string movement_words(const StockMovement& movement);
+// "Vellin Two", "Vellin Two (no longer used)".
+std::string stock_name_words(const StockRow& row);
+// What a booking changed: "2 -> 6 on the shelf, 0 -> 0 on order".
+std::string booked_words(const Terms& before, const Terms& now);
+
 std::string stock_text(std::span<const StockRow> rows, bool practice, const Screen& screen);
 std::string stock_json(std::span<const StockRow> rows);
 

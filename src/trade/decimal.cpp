@@ -23,18 +23,19 @@ bool has_shape(std::string_view text) {
     return !after.empty() && all_digits(after);
 }
 
-std::string shape_complaint(std::string_view text) {
+std::string shape_complaint(std::string_view text, int digits) {
     if (text.empty()) return "is empty: write a number";
     std::string with_point(text);
     if (const auto comma = text.find(','); comma != std::string_view::npos) with_point[comma] = '.';
     if (has_shape(with_point)) return fmt::format("uses a comma: write {}", with_point);
-    return "is not a number: write digits with at most one point, like 13.8";
+    return digits == 0 ? "is not a number: write digits alone, like 12"
+                       : "is not a number: write digits with at most one point, like 13.8";
 }
 
 }  // namespace
 
 std::variant<std::int64_t, NotANumber> scaled(std::string_view text, int digits) {
-    if (!has_shape(text)) return NotANumber{shape_complaint(text)};
+    if (!has_shape(text)) return NotANumber{shape_complaint(text, digits)};
     std::string_view rest = text;
     const bool negative = !rest.empty() && rest.front() == '-';
     if (negative || (!rest.empty() && rest.front() == '+')) rest.remove_prefix(1);

@@ -8,18 +8,8 @@ using namespace tapbook;
 
 namespace {
 
-// Without what is random in it.
-std::string steady(std::string html) {
-    const std::string before = "name=\"form_token\" value=\"";
-    for (auto at = html.find(before); at != std::string::npos; at = html.find(before, at + 1)) {
-        const auto from = at + before.size();
-        html.replace(from, html.find('"', from) - from, "TOKEN");
-    }
-    return html;
-}
-
 std::string read(shop::Shop& shop, const std::string& address, const std::string& cookie = {}) {
-    return steady(shop.server.ask(cookie.empty() ? get_here(address) : get(address, cookie)).body);
+    return shop::without_tokens(shop.server.ask(cookie.empty() ? get_here(address) : get(address, cookie)).body);
 }
 
 }  // namespace
@@ -47,7 +37,7 @@ TEST_CASE("what is said after saving and refusing stands as approved") {
     shop::Shop shop;
     const std::string phone = shop.server.paired(), job = "/job/" + shop.code;
     const auto sent = [&](const std::string& address, std::vector<std::pair<std::string, std::string>> fields) {
-        return steady(shop.server.ask(post(shop.server, address, phone, std::move(fields))).body);
+        return shop::without_tokens(shop.server.ask(post(shop.server, address, phone, std::move(fields))).body);
     };
     approval::approve(
         "page_read_refused",

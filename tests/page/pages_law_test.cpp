@@ -100,7 +100,9 @@ TEST_CASE("whatever is typed into an address or a form stays text in the answer"
              {"/?words=" + typed, "/car/" + shop.car + "?system=" + typed, "/car/" + shop.car + "?year=" + typed,
               "/advice/" + shop.car + "?amp=" + typed, "/advice/" + shop.car + "?lowest=" + typed,
               "/changes/" + shop.car + "?since=" + typed, "/job/" + typed, job + "/read?at=" + typed,
-              "/note/" + shop.car + "?tap=" + typed}) {
+              "/note/" + shop.car + "?tap=" + typed, "/why/" + shop.car + "?tap=" + typed, "/shelf?models=" + typed,
+              "/shelf/count/" + typed,
+              "/shelf/count/part-0?booking=" + typed + "&pieces=" + typed + "&booked=" + typed}) {
             INFO(address);
             CHECK(wrong_with(shop.server.ask(get(address, phone)).body) == "");
         }
@@ -114,7 +116,12 @@ TEST_CASE("whatever is typed into an address or a form stays text in the answer"
                                                               {job + "/action", "words"},
                                                               {job + "/came", "agreed"},
                                                               {"/jobs/new/" + shop.car, "year"},
-                                                              {"/note/" + shop.car, "initials"}}) {
+                                                              {"/note/" + shop.car, "initials"},
+                                                              {"/shelf/count/part-0", "booking"},
+                                                              {"/shelf/count/part-0", "pieces"},
+                                                              {"/shelf/count/part-0", "words"},
+                                                              {"/shelf/count/part-0", "job"},
+                                                              {"/shelf/undo", "part"}}) {
             const SentAnswer answer = shop.server.ask(post(shop.server, address, phone,
                                                            {{"at", "front-left/radio-plug"},
                                                             {"tap", shop::tap},
@@ -132,7 +139,8 @@ TEST_CASE("a page is at most 60 KB however large the car and the shelf are") {
     for (const int many : {40, 150}) {
         shop::Shop shop(shop::plain, many, many);
         for (const auto& address :
-             {"/car/" + shop.car, "/advice/" + shop.car + "?amp=mono", "/changes/" + shop.car, "/job/" + shop.code}) {
+             {"/car/" + shop.car, "/advice/" + shop.car + "?amp=mono", "/changes/" + shop.car, "/job/" + shop.code,
+              std::string("/shelf"), std::string("/shelf/count"), std::string("/shelf/count/part-0")}) {
             const SentAnswer answer = shop.server.ask(get_here(address));
             INFO(address << ", " << many);
             CHECK(answer.status == 200);
@@ -182,7 +190,8 @@ TEST_CASE("every pattern that is read has an address among those tried here") {
     }
     for (const auto part :
          {find_routes(), car_routes(), advice_routes(), changes_routes(), job_routes(), job_start_routes(),
-          job_plan_routes(), reading_routes(), job_list_routes(), job_close_routes(), note_routes(), sheet_routes()})
+          job_plan_routes(), reading_routes(), job_list_routes(), job_close_routes(), note_routes(), sheet_routes(),
+          shelf_routes(), shelf_count_routes(), why_routes()})
         for (const auto& route : part)
             if (route.method == PageMethod::get) {
                 INFO(route.pattern);

@@ -21,6 +21,16 @@ inline std::string plain(const std::string& field) {
     return field;
 }
 
+// A page without the hidden tokens of its forms, which are random.
+inline std::string without_tokens(std::string html) {
+    const std::string before = "name=\"form_token\" value=\"";
+    for (auto at = html.find(before); at != std::string::npos; at = html.find(before, at + 1)) {
+        const auto from = at + before.size();
+        html.replace(from, html.find('"', from) - from, "TOKEN");
+    }
+    return html;
+}
+
 // In TOML's own writing.
 inline std::string quoted(const std::string& text) {
     return toml_text(text);
@@ -125,7 +135,15 @@ struct Shop {
                 job + "/close",
                 job + "/drawing",
                 "/note/" + car + "?tap=" + tap,
-                "/note/" + car + "?tap=base&kind=system"};
+                "/note/" + car + "?tap=base&kind=system",
+                "/why/" + car + "?tap=" + tap,
+                "/why/" + car + "?tap=base&year=2016",
+                "/shelf",
+                "/shelf?models=1",
+                "/shelf/count",
+                "/shelf/count/part-0",
+                "/shelf/count/part-0?booking=order&pieces=2",
+                "/shelf/count/mono"};
     }
 
     AServer server;

@@ -44,8 +44,9 @@ def number_rows(base, option, number, no_numbers):
     least, most = decimal.Decimal(number.least), decimal.Decimal(number.most)
     step = decimal.Decimal(1).scaleb(-number.digits)
     says = lambda text, reason: number.refused(option, text, reason)
+    shape = "digits alone, like 12" if number.digits == 0 else "digits with at most one point, like 13.8"
     for text in no_numbers:
-        yield [*base, option, text], 2, says(text, "is not a number: write digits with at most one point, like 13.8")
+        yield [*base, option, text], 2, says(text, f"is not a number: write {shape}")
     yield [*base, option, "13,8"], 2, says("13,8", "uses a comma: write 13.8")
     yield [*base, option, "9" * 20], 2, says("9" * 20, "is far too large")
     digits = "must be a whole number" if number.digits == 0 else f"has more than {number.digits} digits after the point"

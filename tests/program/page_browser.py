@@ -52,7 +52,8 @@ NEWER = ("inputmode", "autocapitalize", "aria-current")
 TIDIED = ("/", "/?words=ostrl", "/car/hadrik/ostrel/wagon/2016", "/advice/hadrik/ostrel/wagon/2016?system=base&amp=masrow-floor-four",
           "/changes/hadrik/ostrel/wagon/2016", "/jobs", "/jobs/new/hadrik/ostrel/wagon/2016", "/job/J5XE7G", "/job/J5XE7G/came",
           "/job/J5XE7G/plan", "/job/J5XE7G/read", "/job/J5XE7G/read?at=front-left/radio-plug", "/job/J5XE7G/close",
-          "/job/K7MQ2X/drawing", "/note/hadrik/ostrel/wagon/2016?tap=base/front-left/radio-plug", "/pair")
+          "/job/K7MQ2X/drawing", "/note/hadrik/ostrel/wagon/2016?tap=base/front-left/radio-plug", "/pair",
+          "/why/hadrik/ostrel/wagon/2016?tap=base/front-left/radio-plug", "/shelf", "/shelf/count", "/shelf/count/ottrey-strong-four")
 
 
 def tidy_complaints(address):

@@ -177,20 +177,37 @@ def check_command_line_beside(shop):
     end(serving, signal.SIGINT, "SIGINT")
 
 
+def amplifiers(word, count):
+    return "".join(f'[[amplifier]]\ncode = "{word.lower()}-{number}"\nmaker = "{word}"\nname = "{word} {number}"\nchannels = 2\nuse = "full_range"\n\n'
+                   for number in range(count))
+
+
+def read_beside(shop, browser, *words):
+    """Reads a car's page all the while the command runs; its answers are then all there or all missing."""
+    car, statuses, sizes = "/car/hadrik/ostrel/wagon/2016", [], set()
+    writing = subprocess.Popen([shop.program, *words], cwd=shop.folder, env=shop.surroundings, stdout=subprocess.DEVNULL)
+    while writing.poll() is None or not statuses:
+        status, text = browser.ask("GET", car)
+        statuses.append(status)
+        sizes.add(len(text))
+    check(writing.returncode == 0, f"{' '.join(words)} beside the page: exit {writing.returncode}")
+    check(set(statuses) == {200} and len(sizes) == 1, f"pages during {words[0]}: {sorted(set(statuses))}, {sorted(sizes)} bytes")
+
+
 def check_import_beside(shop):
-    """Pages are read all the while the command line puts many parts in, and show them afterwards."""
-    many = "".join(f'[[amplifier]]\ncode = "bench-{number}"\nmaker = "Bench"\nname = "Bench {number}"\nchannels = 2\nuse = "full_range"\n\n'
-                   for number in range(1500))
-    pathlib.Path(shop.folder, "many.toml").write_text(many)
+    """Pages are read all the while the command line puts parts in and takes a pack in, and show them afterwards."""
+    pathlib.Path(shop.folder, "many.toml").write_text(amplifiers("Bench", 1500))
+    pathlib.Path(shop.folder, "others.toml").write_text(amplifiers("Handed", 4000))
+    shop.run("demo", "--db", "other.sqlite")
+    shop.run("add", "others.toml", "--db", "other.sqlite")
+    shop.run("pack", "export", "others.jsonl", "--db", "other.sqlite")
     serving = shop.serve("--json")
     browser = Browser(json.loads(serving.stdout.readline())["data"]["addresses"][0])
-    adding = subprocess.Popen([shop.program, "add", "many.toml"], cwd=shop.folder, env=shop.surroundings, stdout=subprocess.DEVNULL)
-    car, statuses = "/car/hadrik/ostrel/wagon/2016", []
-    while adding.poll() is None or not statuses:
-        statuses.append(browser.ask("GET", car)[0])
-    check(adding.returncode == 0, f"add beside the page: exit {adding.returncode}")
-    check(set(statuses) == {200}, f"pages during an import: {sorted(set(statuses))}")
-    check("Bench 1499" in browser.ask("GET", "/advice/hadrik/ostrel/wagon/2016")[1], "what was imported is not on the page")
+    advice = "/advice/hadrik/ostrel/wagon/2016"
+    for words, last in ((("add", "many.toml"), "Bench 1499"), (("pack", "import", "others.jsonl"), "Handed 3999")):
+        check(last not in browser.ask("GET", advice)[1], f"{last} is there too early")
+        read_beside(shop, browser, *words)
+        check(last in browser.ask("GET", advice)[1], f"{last} is not on the page")
     end(serving, signal.SIGINT, "SIGINT")
 
 

@@ -57,6 +57,7 @@ TEST_CASE("what is not plainly a number is refused with its reason") {
         CHECK(reason(bad, 3) == "is not a number: write digits with at most one point, like 13.8");
     }
     CHECK(reason(std::string_view("5\0", 2), 3) == "is not a number: write digits with at most one point, like 13.8");
+    CHECK(reason("80x", 0) == "is not a number: write digits alone, like 12");
     CHECK(reason("", 3) == "is empty: write a number");
 }
 
