@@ -49,7 +49,7 @@ void write_question(Html& html, const PageRequest& request) {
     FormChoices choices = {{"", "the fewest for 95 % of the jobs"}};
     for (int models = 1; models <= most_models_asked; ++models)
         choices.emplace_back(std::to_string(models), models == 1 ? "the best one" : fmt::format("the best {}", models));
-    html.begin("form", {{"method", "get"}, {"action", "/shelf"}, {"class", "narrow"}});
+    html.begin("form", {{"method", "get"}, {"action", "/shelf"}, {"class", "narrow long"}});
     write_select(html, "models", "Models", choices, request.query.text("models").value_or(""));
     html.element("button", "Show", {{"type", "submit"}}).end().line();
 }
