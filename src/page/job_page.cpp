@@ -49,10 +49,33 @@ void write_next(Html& html, const ShopJob& job) {
     html.end().end().line();
 }
 
+// A step that ends with what is typed on the command line leads to the page that does it instead: its words without the
+// command, the page of the job, and what the link says. The part is "" when there is no such page.
+struct StepWords {
+    std::string what, part, link;
+};
+
+StepWords step_words(const std::string& what) {
+    constexpr std::string_view command = " (tapbook job ";
+    const auto at = what.find(command);
+    if (at == std::string::npos || what.back() != ')') return {what, {}, {}};
+    const auto word = at + command.size();
+    const std::string part = what.substr(word, what.find(' ', word) - word);
+    if (part == "came") return {what.substr(0, at), part, "As it came"};
+    if (part == "close") return {what.substr(0, at), part, "Close"};
+    return {what, {}, {}};
+}
+
 void write_step(Html& html, const ShopJob& job, const JobPlanAnswer& plan, const PlanStep& step, int number) {
     html.begin("li", {{"class", "step"}}).begin("label", {{"class", "tick"}});
     html.empty("input", {{"type", "checkbox"}, {"data-step", step.id}});
-    html.element("span", fmt::format("{}. {}", number, step.what)).end().line();
+    const StepWords words = step_words(step.what);
+    html.element("span", fmt::format("{}. {}", number, words.what)).end().line();
+    if (!words.part.empty()) {
+        html.begin("p", {{"class", "readings"}});
+        write_link(html, job_address(job.code, words.part), words.link, "more");
+        html.end();
+    }
     for (const auto& caution : step.cautions) write_caution(caution.title, caution.text, html);
     if (!step.readings.empty()) {
         html.begin("ul", {{"class", "readings"}}).line();

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <atomic>
 
 #include "page/page_html.h"
 #include "page/pages.h"
@@ -33,8 +34,24 @@ PlanAsk asked_plan(const PageRequest& request) {
     return ask;
 }
 
+// One plan at a time: with thousands of cars it takes half a minute, and the other threads are for everybody else.
+class Turn {
+  public:
+    Turn() {
+        if (taken_.test_and_set())
+            throw PageRefused(503, "The shelf is being worked out for another phone.", "Look again in a minute.");
+    }
+    ~Turn() { taken_.clear(); }
+    Turn(const Turn&) = delete;
+    Turn& operator=(const Turn&) = delete;
+
+  private:
+    static inline std::atomic_flag taken_;
+};
+
 ShelfAnswer shelf_answer(PageDesk& desk, const PageRequest& request) {
     const PlanAsk ask = asked_plan(request);
+    const Turn turn;
     ShelfAnswer answer = shelf_of_shop(desk.catalog(), desk.rules(), {}, {}, request.today);
     answer.ask = ask;
     try {
@@ -49,7 +66,7 @@ void write_question(Html& html, const PageRequest& request) {
     FormChoices choices = {{"", "the fewest for 95 % of the jobs"}};
     for (int models = 1; models <= most_models_asked; ++models)
         choices.emplace_back(std::to_string(models), models == 1 ? "the best one" : fmt::format("the best {}", models));
-    html.begin("form", {{"method", "get"}, {"action", "/shelf"}, {"class", "narrow"}});
+    html.begin("form", {{"method", "get"}, {"action", "/shelf"}, {"class", "narrow long"}});
     write_select(html, "models", "Models", choices, request.query.text("models").value_or(""));
     html.element("button", "Show", {{"type", "submit"}}).end().line();
 }

@@ -26,14 +26,16 @@ void write_form(Html& html, const Catalog& catalog, const PageRequest& request, 
     begin_form(html, request, counted_address(row.part), "shelf-" + row.part);
     write_hidden(html, "last", std::to_string(last_movement(row)));
     write_radios(html, "booking", "What is booked", bookings, form.booking, form.booking_said);
+    html.begin("div", {{"class", "boxes"}}).line();
+    write_form_box(
+        html,
+        {.name = "pieces", .label = "Pieces", .value = form.pieces, .complaint = form.pieces_said, .is_number = true});
+    html.end().line();
     html.element("p",
                  "receive: they came in. use: taken off the shelf. correct: counted, so many lie there. order, cancel: "
                  "on their way, or no more.",
                  {{"class", "quiet said"}});
     html.begin("div", {{"class", "boxes"}}).line();
-    write_form_box(
-        html,
-        {.name = "pieces", .label = "Pieces", .value = form.pieces, .complaint = form.pieces_said, .is_number = true});
     write_form_box(html, {.name = "words",
                           .label = "To remember beside it",
                           .value = form.words,

@@ -173,6 +173,22 @@ TEST_CASE("the order of the plan leads to a form that is filled with it") {
     CHECK(counting.lies("part-0") == std::pair(-1, 0));  // looking books nothing
 }
 
+TEST_CASE("while the shelf is worked out for one phone, another is told so and the turn comes back") {
+    shop::Shop shop;
+    AServer& server = shop.server;
+    SentAnswer meanwhile;
+    const auto read_rules = server.place.read_rules;
+    server.place.read_rules = [&] {
+        PageDesk other(server.place);
+        if (meanwhile.body.empty()) meanwhile = server.gate.answer(other, get_here("/shelf?models=2"));
+        return read_rules();
+    };
+    CHECK(server.ask(get_here("/shelf")).status == 200);
+    CHECK(meanwhile.status == 503);
+    CHECK(meanwhile.body.find("The shelf is being worked out for another phone.") != std::string::npos);
+    CHECK(server.ask(get_here("/shelf?models=2")).status == 200);
+}
+
 TEST_CASE("a shelf that cannot be planned says why, and a number that is none is refused") {
     AServer server;
     const SentAnswer empty = server.ask(get_here("/shelf"));
