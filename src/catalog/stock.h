@@ -65,7 +65,7 @@ struct StockChange {
     std::string words;
 };
 
-// One part as it lies on the shelf.
+// One part as it lies on the shelf. A small part has its name here too, no maker, and terms.small.
 struct StockRow {
     std::string part, maker, name;
     EntryKind kind = EntryKind::converter;

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "report/shelf_report.h"
+#include "report/shelf_words.h"
 
 namespace tapbook {
 
@@ -14,18 +14,6 @@ namespace {
 
 constexpr std::size_t most_named = 3;
 constexpr int bar_width = 30;
-
-std::string percent_words(double share) {
-    return fmt::format("{:.1f} %", share * 100);
-}
-
-std::string jobs_words(double jobs) {
-    return fmt::format("{:.1f} job{} a year", jobs, fmt::format("{:.1f}", jobs) == "1.0" ? "" : "s");
-}
-
-std::string money_words(std::int64_t cents) {
-    return fmt::format("{}.{:02}", cents / 100, cents % 100);
-}
 
 // The first few, and how many more there are.
 std::string systems_words(const ShelfAnswer& answer, const std::vector<LostSystem>& systems) {
@@ -40,6 +28,12 @@ std::string wanted_words(const PlanAsk& ask) {
     if (ask.models.at_most) return fmt::format("the best {} models", *ask.models.at_most);
     if (ask.models.budget_cents) return fmt::format("the best models for {}", money_words(*ask.models.budget_cents));
     return fmt::format("the fewest models for {} of the jobs", percent_words(ask.models.share.value_or(1)));
+}
+
+// When the wanted share is beyond every choice.
+std::string most_words(const PlanAsk& ask) {
+    return fmt::format("the most that the converters of this catalog can; {} cannot be reached",
+                       percent_words(ask.models.share.value_or(1)));
 }
 
 std::string state_words(ShelfState state) {
@@ -71,8 +65,8 @@ void print_orders(Paper& paper, const ShelfAnswer& answer) {
     const bool any = std::any_of(answer.plan.models.begin(), answer.plan.models.end(),
                                  [](const KeptModel& model) { return model.order > 0; });
     paper.line(0, "",
-               any ? fmt::format("Order today, {}:", money_words(answer.plan.order_cents))
-                   : std::string("Nothing has to be ordered today:"));
+               any ? fmt::format("Converters to order today, {}:", money_words(answer.plan.order_cents))
+                   : std::string("No converter has to be ordered today:"));
     for (const auto& model : answer.plan.models) print_order(paper, model);
 }
 
@@ -97,12 +91,11 @@ void print_models(Paper& paper, const ShelfAnswer& answer) {
 
 void print_cover(Paper& paper, const ShelfAnswer& answer) {
     const ShelfPlan& plan = answer.plan;
-    std::string text = fmt::format("{} of the jobs: {}", percent_words(plan.covered_share), wanted_words(answer.ask));
+    std::string text = fmt::format("{} of the jobs: {}", percent_words(plan.covered_share),
+                                   plan.reached == false ? most_words(answer.ask) : wanted_words(answer.ask));
     text += plan.proved ? "; proved, no other choice covers more"
                         : fmt::format("; not proved: another choice might add {} at most", percent_words(plan.gap));
     paper.line(0, "covered ", text, Weight::strong);
-    if (plan.reached == false)
-        paper.line(0, "        ", "the share that was asked for cannot be reached with the converters of this catalog");
     if (plan.care_share > 0)
         paper.line(0, "        ",
                    fmt::format("{} of the jobs only with care, counted {} less", percent_words(plan.care_share),
@@ -126,6 +119,7 @@ void print_curve(Paper& paper, const ShelfAnswer& answer) {
         std::string names;
         for (const std::size_t converter : point.converters)
             names += fmt::format("{}{}", names.empty() ? "" : ", ", answer.input.converters[converter].name);
+        if (names.empty()) continue;
         const auto filled = static_cast<std::size_t>(std::clamp(point.covered_share, 0.0, 1.0) * bar_width + 0.5);
         paper.line(2,
                    fmt::format("{:>2} {:<{}} {:>7} ", point.models, std::string(filled, '#'), bar_width,
@@ -139,11 +133,15 @@ std::string basis_words(const ShelfAnswer& answer) {
     const Likely& jobs = answer.plan.jobs_per_year;
     std::string text =
         fmt::format("{:.1f} jobs a year expected (9 of 10 chances: {:.1f} to {:.1f})", jobs.mean, jobs.low, jobs.high);
-    text += answer.plan.cold_start
-                ? std::string("; neither job nor forecast yet: every sound system of the catalog counts alike")
-                : fmt::format("; from {} job{}, half as much after {:g} days", from.jobs, from.jobs == 1 ? "" : "s",
-                              answer.ask.demand.half_life_days);
-    if (from.forecasts > 0) text += fmt::format(" and {} lines of forecast", from.forecasts);
+    const std::string jobs_said = fmt::format("{} job{}, half as much after {:g} days", from.jobs,
+                                              from.jobs == 1 ? "" : "s", answer.ask.demand.half_life_days);
+    const std::string lines = fmt::format("{} line{} of forecast", from.forecasts, from.forecasts == 1 ? "" : "s");
+    if (answer.plan.cold_start)
+        text += "; neither job nor forecast yet: every sound system of the catalog counts alike";
+    else if (from.forecasts == 0)
+        text += "; from " + jobs_said;
+    else
+        text += from.jobs == 0 ? "; from " + lines : fmt::format("; from {}, and {}", jobs_said, lines);
     if (from.jobs_direct > 0) text += fmt::format("; {} without a converter not counted", from.jobs_direct);
     if (from.jobs_left_out > 0)
         text += fmt::format("; {} left out, their sound system is not recorded or has no tap", from.jobs_left_out);
@@ -158,6 +156,14 @@ std::string judged_words(const ShelfSources& from) {
     if (from.amplifier.empty()) return text + "; held against the taps only, no amplifier";
     return text + fmt::format("; with amplifier {}{}", from.amplifier,
                               from.amplifier_is_usual ? ", the one of most jobs" : "");
+}
+
+// Where a run took so long that somebody may ask what it did.
+std::string time_words(const ShelfSources& from) {
+    const double all = all_seconds(from);
+    if (all < worth_telling_seconds) return {};
+    return fmt::format("{:.1f} s: {:.0f} % reading cars, {:.0f} % rules, {:.0f} % choosing models and levels", all,
+                       from.read_seconds / all * 100, from.rules_seconds / all * 100, from.plan_seconds / all * 100);
 }
 
 void print_explained(Paper& paper, const ShelfAnswer& answer, const ModelExplained& model) {
@@ -203,9 +209,11 @@ std::string shelf_text(const ShelfAnswer& answer, const Screen& screen) {
     paper.heading(fmt::format("What to keep on the shelf{}", answer.practice ? "   [practice]" : ""));
     if (answer.plan.state != ShelfState::planned) {
         paper.line(0, "", state_words(answer.plan.state));
+        print_small_parts(paper, answer.plan);
         return paper.take();
     }
     print_orders(paper, answer);
+    print_small_parts(paper, answer.plan);
     print_models(paper, answer);
     print_cover(paper, answer);
     if (answer.explained) print_explained(paper, answer, *answer.explained);
@@ -213,6 +221,7 @@ std::string shelf_text(const ShelfAnswer& answer, const Screen& screen) {
     print_curve(paper, answer);
     paper.line(0, "rests on ", basis_words(answer));
     paper.line(0, "judged  ", judged_words(answer.sources));
+    if (const std::string time = time_words(answer.sources); !time.empty()) paper.line(0, "took    ", time);
     for (const auto& name : answer.plan.without_cost)
         paper.line(0, "care    ",
                    fmt::format("{} has no cost here and counts as nothing: say it in the stock file", name));

@@ -10,8 +10,14 @@ std::string pieces_words(const std::optional<int>& pieces) {
     return pieces ? fmt::format("{}", *pieces) : std::string("not counted");
 }
 
+// " m" behind the count of cable.
+std::string_view unit_of(const Terms& terms) {
+    return terms.small && is_cable(terms.small->kind) ? " m" : "";
+}
+
 std::string shelf_words(const Terms& terms) {
-    std::string text = terms.on_hand ? fmt::format("{} on the shelf", *terms.on_hand) : std::string("not counted");
+    std::string text =
+        terms.on_hand ? fmt::format("{}{} on the shelf", *terms.on_hand, unit_of(terms)) : std::string("not counted");
     if (terms.on_order.value_or(0) > 0) text += fmt::format(", {} on order", *terms.on_order);
     return text;
 }
@@ -40,7 +46,9 @@ void write_movement(Json& json, const StockMovement& movement) {
 
 void write_row(Json& json, const StockRow& row) {
     json.begin_object().member("part", row.part).member("maker", row.maker).member("name", row.name);
-    json.member("kind", word_of(row.kind)).key("retired").flag(row.is_retired);
+    json.member("kind", row.terms.small ? word_of(row.terms.small->kind) : word_of(row.kind))
+        .key("retired")
+        .flag(row.is_retired);
     json.member("on_hand", row.terms.on_hand).member("on_order", row.terms.on_order);
     json.member("lead_days", row.terms.lead_days).member("pack", row.terms.pack);
     const auto cost = row.terms.cost_cents;
@@ -59,7 +67,8 @@ std::string stock_text(std::span<const StockRow> rows, bool practice, const Scre
     std::size_t widest = 0;
     for (const auto& row : rows) widest = std::max(widest, row.part.size());
     for (const auto& row : rows) {
-        std::string text = shelf_words(row.terms);
+        std::string text =
+            row.terms.small ? fmt::format("{}: {}", row.name, shelf_words(row.terms)) : shelf_words(row.terms);
         if (!row.movements.empty()) text += fmt::format("; last {}", movement_words(row.movements.back()));
         paper.line(0, fmt::format("{:<{}}  ", row.part, widest), text, Weight::strong);
     }
@@ -97,8 +106,9 @@ std::string booking_text(const StockReport& report, const Screen& screen) {
         return paper.take();
     }
     paper.line(0, fmt::format("{}  ", report.row.part),
-               fmt::format("{} -> {} on the shelf, {} -> {} on order", pieces_words(report.before.on_hand),
-                           pieces_words(now.on_hand), report.before.on_order.value_or(0), now.on_order.value_or(0)),
+               fmt::format("{} -> {}{} on the shelf, {} -> {} on order", pieces_words(report.before.on_hand),
+                           pieces_words(now.on_hand), unit_of(now), report.before.on_order.value_or(0),
+                           now.on_order.value_or(0)),
                Weight::strong);
     if (report.movement->job) paper.line(2, "job  ", fmt::format("{}", *report.movement->job));
     paper.line(0, "", report.written ? "Saved. `tapbook undo` takes it back." : "Dry run: nothing was written.");
