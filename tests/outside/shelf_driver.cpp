@@ -141,11 +141,15 @@ std::string answer_time(int systems, int models, const std::string& kind, std::u
         std::count_if(plan.curve.begin(), plan.curve.end(), [](const CurvePoint& p) { return p.proved; }));
 }
 
+// A weight of the cover is brought to thousandths of a job, which answer_cover() can take for jobs.
+constexpr std::int64_t weight_unit = 1'000'000;
+
 std::string question_of(int systems, int models, const std::string& kind, std::uint64_t seed, int keep) {
     PlanAsk ask;
     ask.models.at_most = keep;
     CoverModel model = cover_model(groundwork_of(invented_shop(systems, models, kind, seed), ask).cover);
     model.at_most = keep;
+    for (CoverModel::Row& row : model.rows) row.weight = std::max<std::int64_t>(1, row.weight / weight_unit);
     return question_text(model, 600);
 }
 

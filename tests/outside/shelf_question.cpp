@@ -3,6 +3,7 @@
 // long the own search takes for it on standard error, in seconds, and whether it proves its answer.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <string>
@@ -31,6 +32,8 @@ int main(int count, char** words) {
         const auto end = std::chrono::steady_clock::now();
         CoverModel model = cover_model(ground.cover);
         model.at_most = ask.models.at_most;
+        // Thousandths of a job, so that other programs need not reckon with billions.
+        for (CoverModel::Row& row : model.rows) row.weight = std::max<std::int64_t>(1, row.weight / 1'000'000);
         fmt::print("{}", question_text(model, 600));
         const auto seconds = [](auto from, auto to) { return std::chrono::duration<double>(to - from).count(); };
         fmt::print(stderr,
