@@ -2,7 +2,7 @@
 // terms it overwrote.
 #include <fmt/format.h>
 
-#include "catalog/adding.h"
+#include "catalog/stock_rows.h"
 
 namespace tapbook {
 
@@ -15,12 +15,17 @@ void remember_action(sqlite::Database& database, const std::string& today, std::
     action.run();
     const auto number = database.last_insert_rowid();
     auto keep = database.prepare(
-        "INSERT INTO terms_before (action, part, had_terms, cost_cents, lead_days, pack, "
-        "on_hand, on_order, job, by_closing) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)");
+        fmt::format("INSERT INTO terms_before (action, part, had_terms, job, by_closing, {}) VALUES (?1, ?2, ?3, ?4,"
+                    " ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)",
+                    terms_columns(database)));
     for (const auto& before : added.terms_before) {
-        const Terms terms = before.terms.value_or(Terms{});
-        keep.bind_all(number, before.part, before.terms ? 1 : 0, terms.cost_cents, terms.lead_days, terms.pack,
-                      terms.on_hand, terms.on_order, before.job, before.by_closing ? 1 : 0);
+        keep.reset();
+        keep.bind(1, number);
+        keep.bind(2, before.part);
+        keep.bind(3, before.terms ? 1 : 0);
+        keep.bind(4, before.job);
+        keep.bind(5, before.by_closing ? 1 : 0);
+        bind_terms(keep, 6, before.terms.value_or(Terms{}));
         keep.run();
     }
 }

@@ -125,8 +125,13 @@ class Check {
         const auto is_part = [&](EntryKind kind) {
             return exists(kind, terms.part) || catalog_.has_entry(kind, terms.part, Catalog::Retired::included);
         };
-        if (!is_part(EntryKind::converter) && !is_part(EntryKind::amplifier))
-            complain(terms.place, fmt::format("there is no part \"{}\"", terms.part), "add the parts file first");
+        const bool is_in_parts_file = is_part(EntryKind::converter) || is_part(EntryKind::amplifier);
+        if (!is_in_parts_file && !terms.terms.small)
+            complain(terms.place, fmt::format("there is no part \"{}\"", terms.part),
+                     "add the parts file first; a lead, fuse, relay or cable says what it is: small = \"fuse\"");
+        if (is_in_parts_file && terms.terms.small)
+            complain(terms.place, fmt::format("{} is no small part: it stands in a parts file", terms.part),
+                     "leave out small and what belongs to it, or give the small part another name");
     }
 
     const Batch& batch_;

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "catalog/small_terms.h"
 #include "evidence/evidence.h"
 
 namespace tapbook {
@@ -55,6 +56,7 @@ struct NoteDraft {
 struct Terms {
     std::optional<std::int64_t> cost_cents;
     std::optional<int> lead_days, pack, on_hand, on_order;
+    std::optional<SmallTerms> small = {};  // of a part that stands in no parts file
     friend bool operator==(const Terms&, const Terms&) = default;
 };
 

@@ -102,10 +102,13 @@ void check_actions(RowCheck& check) {
 }
 
 void check_terms(RowCheck& check) {
-    auto rows = check.database.prepare(
+    constexpr std::int32_t first_version_with_small_parts = 10;
+    const bool has_small = check.database.user_version() >= first_version_with_small_parts;
+    auto rows = check.database.prepare(fmt::format(
         "SELECT part, min(coalesce(cost_cents, 0), coalesce(lead_days, 0), coalesce(pack, 0), coalesce(on_hand, 0), "
         "coalesce(on_order, 0)), EXISTS (SELECT 1 FROM converter WHERE path = part) OR EXISTS (SELECT 1 FROM amplifier "
-        "WHERE path = part) FROM terms");
+        "WHERE path = part){} FROM terms",
+        has_small ? " OR small_kind IS NOT NULL" : ""));
     while (rows.step()) {
         ++check.findings.report().other_rows;
         const std::string part = text_of_cell(rows.value(0));

@@ -163,19 +163,6 @@ std::vector<CurrentEntry> all_parts(sqlite::Database& database, EntryKind kind) 
 
 }  // namespace
 
-std::map<std::string, Terms, std::less<>> all_terms(sqlite::Database& database) {
-    std::map<std::string, Terms, std::less<>> terms;
-    auto rows = database.prepare("SELECT part, cost_cents, lead_days, pack, on_hand, on_order FROM terms");
-    while (rows.step()) {
-        const auto small = [&](int column) -> std::optional<int> {
-            const auto number = rows.optional_integer(column);
-            return number ? std::optional(static_cast<int>(*number)) : std::nullopt;
-        };
-        terms[std::string(rows.text(0))] = {rows.optional_integer(1), small(2), small(3), small(4), small(5)};
-    }
-    return terms;
-}
-
 bool carries_signal(Role role) {
     return role == Role::speaker || role == Role::line_level;
 }

@@ -22,10 +22,19 @@ StockRow row_of(const CurrentEntry& entry, EntryKind kind) {
     return row;
 }
 
+StockRow row_of(const std::string& part, const SmallTerms& small) {
+    StockRow row;
+    row.part = part;
+    row.name = small.name;
+    return row;
+}
+
 std::vector<StockRow> all_parts(sqlite::Database& database) {
     std::vector<StockRow> rows;
     for (const EntryKind kind : {EntryKind::converter, EntryKind::amplifier})
         for (const auto& entry : winning_entries(database, kind, "", "\x7f")) rows.push_back(row_of(entry, kind));
+    for (const auto& [part, terms] : all_terms(database))
+        if (terms.small) rows.push_back(row_of(part, *terms.small));
     std::sort(rows.begin(), rows.end(), [](const StockRow& a, const StockRow& b) { return a.part < b.part; });
     return rows;
 }

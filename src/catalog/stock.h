@@ -76,7 +76,7 @@ struct PiecesRefusal {
 };
 std::variant<int, PiecesRefusal> read_pieces(std::string_view typed, Booking booking);
 
-// One part as it lies on the shelf.
+// One part as it lies on the shelf. A small part has its name here too, no maker, and terms.small.
 struct StockRow {
     std::string part, maker, name;
     EntryKind kind = EntryKind::converter;

@@ -1,6 +1,8 @@
 // One function changes the numbers and writes down why, so that they cannot part.
 #include "catalog/stock_rows.h"
 
+#include <fmt/format.h>
+
 namespace tapbook {
 namespace {
 
@@ -57,18 +59,57 @@ std::map<std::string, std::vector<StockMovement>, std::less<>> all_movements(sql
     return movements;
 }
 
+std::string terms_columns(sqlite::Database& database) {
+    constexpr std::int32_t first_version = 10;
+    return database.user_version() >= first_version
+               ? "cost_cents, lead_days, pack, on_hand, on_order, small_kind, small_name, small_per_job, "
+                 "small_fuse_amps, small_cable_size"
+               : "cost_cents, lead_days, pack, on_hand, on_order, NULL, NULL, NULL, NULL, NULL";
+}
+
+Terms terms_in(const sqlite::Statement& rows, int first) {
+    Terms terms{rows.optional_integer(first), small(rows, first + 1), small(rows, first + 2), small(rows, first + 3),
+                small(rows, first + 4)};
+    if (const auto kind = rows.optional_text(first + 5))
+        terms.small = SmallTerms{parse_word<SmallKind>(*kind).value_or(SmallKind::other),
+                                 std::string(rows.optional_text(first + 6).value_or("")), small(rows, first + 7),
+                                 small(rows, first + 8), std::string(rows.optional_text(first + 9).value_or(""))};
+    return terms;
+}
+
+std::map<std::string, Terms, std::less<>> all_terms(sqlite::Database& database) {
+    std::map<std::string, Terms, std::less<>> terms;
+    auto rows = database.prepare(fmt::format("SELECT part, {} FROM terms", terms_columns(database)));
+    while (rows.step()) terms.emplace(rows.text(0), terms_in(rows, 1));
+    return terms;
+}
+
 std::optional<Terms> terms_of_part(sqlite::Database& database, std::string_view part) {
-    auto rows = database.prepare("SELECT cost_cents, lead_days, pack, on_hand, on_order FROM terms WHERE part = ?1");
+    auto rows = database.prepare(fmt::format("SELECT {} FROM terms WHERE part = ?1", terms_columns(database)));
     rows.bind_all(part);
     if (!rows.step()) return std::nullopt;
-    return Terms{rows.optional_integer(0), small(rows, 1), small(rows, 2), small(rows, 3), small(rows, 4)};
+    return terms_in(rows, 0);
+}
+
+void bind_terms(sqlite::Statement& put, int first, const Terms& terms) {
+    const SmallTerms* one = terms.small ? &*terms.small : nullptr;
+    int at = first;
+    const auto bind = [&](const auto& value) { put.bind(at++, value); };
+    bind(terms.cost_cents);
+    for (const auto& number : {terms.lead_days, terms.pack, terms.on_hand, terms.on_order}) bind(number);
+    bind(one == nullptr ? std::nullopt : std::optional<std::string>(word_of(one->kind)));
+    bind(one == nullptr ? std::nullopt : or_null(one->name));
+    bind(one == nullptr ? std::nullopt : one->per_job_thousandths);
+    bind(one == nullptr ? std::nullopt : one->fuse_amps);
+    bind(one == nullptr ? std::nullopt : or_null(one->cable_size));
 }
 
 void write_terms(sqlite::Database& database, std::string_view part, const Terms& terms) {
     auto put = database.prepare(
-        "INSERT INTO terms (part, cost_cents, lead_days, pack, on_hand, on_order) VALUES (?1, ?2, ?3, ?4, ?5, ?6)"
-        " ON CONFLICT (part) DO UPDATE SET cost_cents = ?2, lead_days = ?3, pack = ?4, on_hand = ?5, on_order = ?6");
-    put.bind_all(part, terms.cost_cents, terms.lead_days, terms.pack, terms.on_hand, terms.on_order);
+        fmt::format("INSERT OR REPLACE INTO terms (part, {}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)",
+                    terms_columns(database)));
+    put.bind(1, part);
+    bind_terms(put, 2, terms);
     put.run();
 }
 

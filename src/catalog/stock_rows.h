@@ -12,8 +12,16 @@ bool has_stock_movements(sqlite::Database& database);
 // By part, oldest first.
 std::map<std::string, std::vector<StockMovement>, std::less<>> all_movements(sqlite::Database& database);
 
+// The columns of terms in the order in which terms_in() reads them; in an older file that is only read NULL stands for
+// those it has not.
+std::string terms_columns(sqlite::Database& database);
+Terms terms_in(const sqlite::Statement& rows, int first);
+
 // What the part costs this shop; absent when it has no terms.
 std::optional<Terms> terms_of_part(sqlite::Database& database, std::string_view part);
+
+// Binds the columns of terms_columns() from parameter `first` on.
+void bind_terms(sqlite::Statement& put, int first, const Terms& terms);
 
 // Writes the terms where they stand. REQUIRES an open transaction.
 void write_terms(sqlite::Database& database, std::string_view part, const Terms& terms);

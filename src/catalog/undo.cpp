@@ -157,20 +157,25 @@ class Undoing {
     // The movement that undoes belongs to the same job.
     void restore_terms() {
         auto rows = database_.prepare(
-            "SELECT part, had_terms, cost_cents, lead_days, pack, on_hand, on_order, job, by_closing FROM "
-            "terms_before WHERE action = ?1 ORDER BY part");
+            fmt::format("SELECT part, had_terms, job, by_closing, {} FROM terms_before WHERE action = ?1 ORDER BY part",
+                        terms_columns(database_)));
         for (rows.bind_all(action_.number); rows.step();) {
             const std::string part(rows.text(0));
-            const auto small = [&](int column) -> std::optional<int> {
-                const auto number = rows.optional_integer(column);
-                return number ? std::optional(static_cast<int>(*number)) : std::nullopt;
-            };
+            const auto job = rows.optional_integer(2);
             const auto now = terms_of_part(database_, part);
             std::optional<Terms> before;
-            if (rows.integer(1) == 1) before = {rows.optional_integer(2), small(3), small(4), small(5), small(6)};
+            if (rows.integer(1) == 1) before = terms_in(rows, 4);
             before ? write_terms(database_, part, *before) : forget_terms(part);
             book_difference(database_, now, before,
-                            {0, part, MovementKind::undone, 0, 0, today_, small(7), rows.optional_integer(8) == 1, {}});
+                            {0,
+                             part,
+                             MovementKind::undone,
+                             0,
+                             0,
+                             today_,
+                             job ? std::optional(static_cast<int>(*job)) : std::nullopt,
+                             rows.optional_integer(3) == 1,
+                             {}});
             ++report_.terms_restored;
             report_.lines.push_back(fmt::format("restored   terms     {}", part));
         }

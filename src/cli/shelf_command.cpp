@@ -96,11 +96,13 @@ Exit run_shelf(Session& session, const Parsed& parsed) {
     if (const auto words = parsed.text("--amp")) amplifier = known_amplifier(catalog, *words);
     ShelfAnswer answer = shelf_of_shop(catalog, rules, amplifier, forecast, session.today);
     answer.ask = ask;
+    const auto start = std::chrono::steady_clock::now();
     try {
         plan(answer, parsed);
     } catch (const ShelfRefused& refused) {
         throw UsageError(refused.what());
     }
+    answer.sources.plan_seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
     if (const auto file = parsed.text("--svg")) {
         const std::string drawing = shelf_curve_svg(answer);
         const FileToWrite one{*file, drawing};

@@ -256,6 +256,11 @@ class BatchReader {
     void read_stock(const TomlValue& table) {
         constexpr std::string_view own[] = {"part"};
         const Values values = read_fields(table, stock_fields(), own, complaints_);
+        // What belongs to a small part whose kind could not be read is no further trouble.
+        const bool is_known = table.find("small") == nullptr || values.contains("small_kind");
+        for (const FieldTrouble& trouble : is_known ? trouble_of_stock(values) : std::vector<FieldTrouble>())
+            complaints_.add(place_of(table, trouble.key), fmt::format("{} {}", trouble.key, trouble.message),
+                            trouble.hint);
         batch_.terms.push_back({slug_of(table, "part"), terms_of(values), place_of(table, "part")});
     }
 

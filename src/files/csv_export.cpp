@@ -112,7 +112,7 @@ WrittenFile converters_csv(const Extract& parts, const Extract& stock) {
     CsvSheet sheet;
     std::vector<CsvValue> names;
     for (const char* name : {"not_added", "practice", "code", "has_terms"}) names.emplace_back(std::string(name));
-    add_names(names, stock_fields());
+    add_names(names, terms_fields());
     add_names(names, fields);
     sheet.row(names);
     for (const auto& entry : parts.batch.entries) {
@@ -123,7 +123,7 @@ WrittenFile converters_csv(const Extract& parts, const Extract& stock) {
                                         [&](const TermsDraft& draft) { return draft.part == code; });
         const bool has_terms = terms != stock.batch.terms.end();
         std::vector<CsvValue> cells = {reason, yes_or_nothing(parts.batch.practice), code, yes_or_nothing(has_terms)};
-        add_values(cells, stock_fields(), has_terms ? values_of(terms->terms) : Values());
+        add_values(cells, terms_fields(), has_terms ? values_of(terms->terms) : Values());
         add_values(cells, fields, entry.values);
         sheet.row(cells);
         file.terms += has_terms ? 1 : 0;

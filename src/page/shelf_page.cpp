@@ -98,6 +98,22 @@ void write_models(Page& page, const ShelfAnswer& answer) {
     html.end().line();
 }
 
+void write_small_parts(Page& page, const ShelfAnswer& answer) {
+    if (answer.plan.small_parts.empty()) return;
+    Html& html = page.html();
+    html.begin("section").element("h2", small_orders_words(answer.plan));
+    for (const auto& part : ordered_first(answer.plan)) {
+        if (page.is_full()) break;
+        html.begin("article", {{"class", "card stacked"}}).begin("div", {{"class", "head"}});
+        html.element("h3", fmt::format("{} x {}", part.order, part.label));
+        if (part.order > 0) html.element("b", "ORDER", {{"class", "verdict care"}});
+        html.end().element("p", small_part_words(part), {{"class", "line"}});
+        write_link(html, address("/shelf/count/" + encoded_path(part.name)), "Book", "more");
+        html.end().line();
+    }
+    html.end().line();
+}
+
 void write_cover(Html& html, const ShelfAnswer& answer) {
     html.begin("section", {{"class", "card stacked"}});
     const auto lines = covered_lines(answer);
@@ -114,6 +130,7 @@ void write_curve(Page& page, const ShelfAnswer& answer) {
     html.begin("ol", {{"class", "plain points"}}).line();
     for (const CurvePoint& point : answer.plan.curve) {
         if (page.is_full()) break;
+        if (point.converters.empty()) continue;
         html.begin("li").element("b", fmt::format("{}: {}", point.models, share_words(point.covered_share)));
         html.text(" ").element("span", curve_words(answer, point), {{"class", "quiet"}}).end().line();
     }
@@ -130,15 +147,18 @@ PageAnswer shelf_page(PageDesk& desk, const PageRequest& request) {
     html.end().line();
     if (answer.plan.state != ShelfState::planned) {
         write_telling(html, Telling::wrong, upper_first(shelf_state_words(answer.plan.state)));
+        write_small_parts(page, answer);
         return page.answer();
     }
     write_models(page, answer);
+    write_small_parts(page, answer);
     write_cover(html, answer);
     write_question(html, request);
     write_curve(page, answer);
     html.begin("section", {{"class", "stacked"}});
     write_fact(html, "rests on", rests_on_words(answer));
     write_fact(html, "judged", judged_words(answer.sources));
+    if (const std::string time = time_words(answer.sources); !time.empty()) write_fact(html, "took", time);
     for (const auto& name : answer.plan.without_cost) write_fact(html, "care", no_cost_words(name));
     html.end().line();
     return page.answer();

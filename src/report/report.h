@@ -25,6 +25,7 @@
 #include "report/shelf_of_shop.h"
 #include "report/shelf_report.h"
 #include "report/shelf_words.h"
+#include "report/small_parts_words.h"
 #include "report/spreadsheet_report.h"
 #include "report/stock_report.h"
 #include "report/swatch_svg.h"

@@ -42,6 +42,35 @@ void write_models(Json& json, const ShelfPlan& plan) {
     json.end_list();
 }
 
+void write_small_parts(Json& json, const ShelfPlan& plan) {
+    json.key("small_parts").begin_list();
+    for (const Reorder& part : plan.small_parts) {
+        json.begin_object().member("part", part.name).member("name", part.label);
+        json.member("unit", part.unit.empty() ? std::string_view("piece") : std::string_view(part.unit));
+        json.key("on_hand").whole(part.on_hand).key("on_order").whole(part.on_order).key("pack").whole(part.pack);
+        json.key("lead_days").whole(part.lead_days).member("use_known_by", word_of(part.known_by));
+        json.member_number("used_per_year", part.per_year).key("reorder_at").whole(part.reorder_at);
+        json.key("order").whole(part.order);
+        json.member_number(
+            "order_cost", part.order_cents ? std::optional(static_cast<double>(*part.order_cents) / 100) : std::nullopt,
+            2);
+        json.member_number("fill_rate", part.fill_rate).end_object();
+    }
+    json.end_list();
+    write_money(json, "small_order_cost", plan.small_order_cents);
+}
+
+// Null for a run too short to ask.
+void write_seconds(Json& json, const ShelfSources& from) {
+    json.key("seconds");
+    if (all_seconds(from) < worth_telling_seconds) {
+        json.null();
+        return;
+    }
+    json.begin_object().member_number("reading", from.read_seconds, 3);
+    json.member_number("rules", from.rules_seconds, 3).member_number("planning", from.plan_seconds, 3).end_object();
+}
+
 void write_lost(Json& json, const ShelfAnswer& answer) {
     json.key("lost").begin_list();
     for (const LostModel& lost : answer.plan.lost) {
@@ -135,11 +164,13 @@ std::string shelf_json(const ShelfAnswer& answer) {
     json.member_number("gap", plan.gap).member("reached", plan.reached);
     json.member_number("care_share", plan.care_share).member_number("no_converter_share", plan.no_converter_share);
     write_money(json, "order_cost", plan.order_cents);
+    write_small_parts(json, plan);
     write_lost(json, answer);
     write_curve(json, answer);
     write_demand(json, answer);
     write_explained(json, answer);
     write_change(json, answer);
+    write_seconds(json, answer.sources);
     json.end_object();
     return json_answer("shelf", json.take());
 }

@@ -10,6 +10,8 @@
 #include <set>
 #include <unordered_map>
 
+#include "report/small_parts_of_shop.h"
+
 namespace tapbook {
 namespace {
 
@@ -103,19 +105,16 @@ class Filling {
     }
 
     void add_job(const ShopJob& job) {
-        if (job.plan.converter == "direct") {
-            ++answer_.sources.jobs_direct;
-            return;
-        }
-        ShelfSystem* system = system_of(job);
         const auto started = day_number(job.started);
-        if (system == nullptr || !started) {
-            ++answer_.sources.jobs_left_out;
-            return;
-        }
-        ++answer_.sources.jobs;
-        const int days_ago = static_cast<int>(today_ - *started);
-        system->jobs_days_ago.push_back(job.state == JobState::closed ? std::max(0, days_ago) : std::min(0, days_ago));
+        const bool is_direct = job.plan.converter == "direct";
+        ShelfSystem* system = is_direct ? nullptr : system_of(job);
+        ++(is_direct             ? answer_.sources.jobs_direct
+           : !system || !started ? answer_.sources.jobs_left_out
+                                 : answer_.sources.jobs);
+        if (!started) return;
+        const int days = static_cast<int>(today_ - *started);
+        const int days_ago = job.state == JobState::closed ? std::max(0, days) : std::min(0, days);
+        (system == nullptr ? answer_.input.other_jobs_days_ago : system->jobs_days_ago).push_back(days_ago);
     }
 
     void add_forecast(std::span<const ForecastLine> forecast) {
@@ -162,6 +161,9 @@ ShelfAnswer shelf_of_shop(const Catalog& catalog, RuleBook& rules, const std::op
     const auto jobs = catalog.jobs();
     const auto chosen = amplifier ? amplifier : usual_amplifier(catalog, jobs);
     ShelfAnswer answer = Filling(catalog, rules, chosen, today).run(jobs, forecast);
+    const auto start = std::chrono::steady_clock::now();
+    answer.input.small_parts = small_parts_of_shop(catalog, jobs, rules, today);
+    answer.sources.rules_seconds += seconds_since(start);
     answer.sources.amplifier = chosen ? chosen->path : std::string();
     answer.sources.amplifier_is_usual = chosen && !amplifier;
     return answer;

@@ -22,8 +22,15 @@ struct ShelfSources {
     int systems_by_entries = 0;        // of cars that no job and no forecast speaks of: by their entries alone
     int systems_without_tap = 0;       // nothing to judge
     std::int64_t taps = 0, kinds = 0;  // judged, and how many kinds of them there are
-    double read_seconds = 0, rules_seconds = 0, plan_seconds = 0;
+    double read_seconds = 0, rules_seconds = 0, plan_seconds = 0;  // what of the run went where
 };
+
+// A run of so long says where the time went.
+constexpr double worth_telling_seconds = 1;
+
+inline double all_seconds(const ShelfSources& from) {
+    return from.read_seconds + from.rules_seconds + from.plan_seconds;
+}
 
 struct ShelfAnswer {
     ShelfInput input;

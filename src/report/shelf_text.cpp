@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "report/shelf_words.h"
+#include "report/small_parts_words.h"
 
 namespace tapbook {
 
@@ -21,6 +22,13 @@ void print_order(Paper& paper, const KeptModel& model) {
 void print_orders(Paper& paper, const ShelfAnswer& answer) {
     paper.line(0, "", orders_words(answer.plan));
     for (const auto& model : answer.plan.models) print_order(paper, model);
+}
+
+void print_small_parts(Paper& paper, const ShelfPlan& plan) {
+    if (plan.small_parts.empty()) return;
+    paper.line(0, "", small_orders_words(plan));
+    for (const auto& part : ordered_first(plan))
+        paper.line(2, fmt::format("{:>3} x {:<24} ", part.order, part.label), small_part_words(part), Weight::strong);
 }
 
 void print_models(Paper& paper, const ShelfAnswer& answer) {
@@ -44,6 +52,7 @@ void print_cover(Paper& paper, const ShelfAnswer& answer) {
 void print_curve(Paper& paper, const ShelfAnswer& answer) {
     paper.line(0, "", "So many models cover:");
     for (const CurvePoint& point : answer.plan.curve) {
+        if (point.converters.empty()) continue;
         const auto filled = static_cast<std::size_t>(std::clamp(point.covered_share, 0.0, 1.0) * bar_width + 0.5);
         paper.line(2,
                    fmt::format("{:>2} {:<{}} {:>7} ", point.models, std::string(filled, '#'), bar_width,
@@ -95,9 +104,11 @@ std::string shelf_text(const ShelfAnswer& answer, const Screen& screen) {
     paper.heading(fmt::format("What to keep on the shelf{}", answer.practice ? "   [practice]" : ""));
     if (answer.plan.state != ShelfState::planned) {
         paper.line(0, "", shelf_state_words(answer.plan.state));
+        print_small_parts(paper, answer.plan);
         return paper.take();
     }
     print_orders(paper, answer);
+    print_small_parts(paper, answer.plan);
     print_models(paper, answer);
     print_cover(paper, answer);
     if (answer.explained) print_explained(paper, answer, *answer.explained);
@@ -105,6 +116,7 @@ std::string shelf_text(const ShelfAnswer& answer, const Screen& screen) {
     print_curve(paper, answer);
     paper.line(0, "rests on ", rests_on_words(answer));
     paper.line(0, "judged  ", judged_words(answer.sources));
+    if (const std::string time = time_words(answer.sources); !time.empty()) paper.line(0, "took    ", time);
     for (const auto& name : answer.plan.without_cost) paper.line(0, "care    ", no_cost_words(name));
     return paper.take();
 }

@@ -16,6 +16,12 @@ std::string wanted_words(const PlanAsk& ask) {
     return fmt::format("the fewest models for {} of the jobs", share_words(ask.models.share.value_or(1)));
 }
 
+// When the wanted share is beyond every choice.
+std::string most_words(const PlanAsk& ask) {
+    return fmt::format("the most that the converters of this catalog can; {} cannot be reached",
+                       share_words(ask.models.share.value_or(1)));
+}
+
 }  // namespace
 
 std::string share_words(double share) {
@@ -49,8 +55,8 @@ std::string shelf_state_words(ShelfState state) {
 std::string orders_words(const ShelfPlan& plan) {
     const bool any =
         std::any_of(plan.models.begin(), plan.models.end(), [](const KeptModel& model) { return model.order > 0; });
-    return any ? fmt::format("Order today, {}:", cents_words(plan.order_cents))
-               : std::string("Nothing has to be ordered today:");
+    return any ? fmt::format("Converters to order today, {}:", cents_words(plan.order_cents))
+               : std::string("No converter has to be ordered today:");
 }
 
 std::string order_words(const KeptModel& model) {
@@ -84,12 +90,11 @@ std::string systems_words(const ShelfAnswer& answer, const std::vector<LostSyste
 std::vector<std::string> covered_lines(const ShelfAnswer& answer) {
     const ShelfPlan& plan = answer.plan;
     std::vector<std::string> lines = {
-        fmt::format("{} of the jobs: {}", share_words(plan.covered_share), wanted_words(answer.ask))};
+        fmt::format("{} of the jobs: {}", share_words(plan.covered_share),
+                    plan.reached == false ? most_words(answer.ask) : wanted_words(answer.ask))};
     lines.front() += plan.proved
                          ? "; proved, no other choice covers more"
                          : fmt::format("; not proved: another choice might add {} at most", share_words(plan.gap));
-    if (plan.reached == false)
-        lines.emplace_back("the share that was asked for cannot be reached with the converters of this catalog");
     if (plan.care_share > 0)
         lines.push_back(fmt::format("{} of the jobs only with care, counted {} less", share_words(plan.care_share),
                                     share_words(answer.ask.care_penalty)));
@@ -123,11 +128,15 @@ std::string rests_on_words(const ShelfAnswer& answer) {
     const Likely& jobs = answer.plan.jobs_per_year;
     std::string text =
         fmt::format("{:.1f} jobs a year expected (9 of 10 chances: {:.1f} to {:.1f})", jobs.mean, jobs.low, jobs.high);
-    text += answer.plan.cold_start
-                ? std::string("; neither job nor forecast yet: every sound system of the catalog counts alike")
-                : fmt::format("; from {} job{}, half as much after {:g} days", from.jobs, from.jobs == 1 ? "" : "s",
-                              answer.ask.demand.half_life_days);
-    if (from.forecasts > 0) text += fmt::format(" and {} lines of forecast", from.forecasts);
+    const std::string jobs_said = fmt::format("{} job{}, half as much after {:g} days", from.jobs,
+                                              from.jobs == 1 ? "" : "s", answer.ask.demand.half_life_days);
+    const std::string lines = fmt::format("{} line{} of forecast", from.forecasts, from.forecasts == 1 ? "" : "s");
+    if (answer.plan.cold_start)
+        text += "; neither job nor forecast yet: every sound system of the catalog counts alike";
+    else if (from.forecasts == 0)
+        text += "; from " + jobs_said;
+    else
+        text += from.jobs == 0 ? "; from " + lines : fmt::format("; from {}, and {}", jobs_said, lines);
     if (from.jobs_direct > 0) text += fmt::format("; {} without a converter not counted", from.jobs_direct);
     if (from.jobs_left_out > 0)
         text += fmt::format("; {} left out, their sound system is not recorded or has no tap", from.jobs_left_out);
@@ -146,6 +155,13 @@ std::string judged_words(const ShelfSources& from) {
 
 std::string no_cost_words(const std::string& name) {
     return fmt::format("{} has no cost here and counts as nothing: say it in the stock file", name);
+}
+
+std::string time_words(const ShelfSources& from) {
+    const double all = all_seconds(from);
+    if (all < worth_telling_seconds) return {};
+    return fmt::format("{:.1f} s: {:.0f} % reading cars, {:.0f} % rules, {:.0f} % choosing models and levels", all,
+                       from.read_seconds / all * 100, from.rules_seconds / all * 100, from.plan_seconds / all * 100);
 }
 
 }  // namespace tapbook

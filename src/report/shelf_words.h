@@ -15,7 +15,7 @@ std::string year_jobs_words(double jobs);     // "0.8 jobs a year"
 // Why nothing is planned; "" when something is.
 std::string shelf_state_words(ShelfState state);
 
-// "Order today, 59.80:", or that nothing has to be ordered.
+// "Converters to order today, 59.80:", or that none has to be.
 std::string orders_words(const ShelfPlan& plan);
 // Of a kept model: how many to keep, what lies there, what today's order costs.
 std::string order_words(const KeptModel& model);
@@ -39,5 +39,7 @@ std::string curve_words(const ShelfAnswer& answer, const CurvePoint& point);
 std::string rests_on_words(const ShelfAnswer& answer);
 std::string judged_words(const ShelfSources& from);
 std::string no_cost_words(const std::string& name);
+// What took how long; "" where it was too short for anybody to ask.
+std::string time_words(const ShelfSources& from);
 
 }  // namespace tapbook

@@ -10,10 +10,16 @@ std::string pieces_words(const std::optional<int>& pieces) {
     return pieces ? fmt::format("{}", *pieces) : std::string("not counted");
 }
 
+// " m" behind the count of cable.
+std::string_view unit_of(const Terms& terms) {
+    return terms.small && is_cable(terms.small->kind) ? " m" : "";
+}
+
 }  // namespace
 
 std::string lying_words(const Terms& terms) {
-    std::string text = terms.on_hand ? fmt::format("{} on the shelf", *terms.on_hand) : std::string("not counted");
+    std::string text =
+        terms.on_hand ? fmt::format("{}{} on the shelf", *terms.on_hand, unit_of(terms)) : std::string("not counted");
     if (terms.on_order.value_or(0) > 0) text += fmt::format(", {} on order", *terms.on_order);
     return text;
 }
@@ -33,8 +39,8 @@ std::string stock_name_words(const StockRow& row) {
 }
 
 std::string booked_words(const Terms& before, const Terms& now) {
-    return fmt::format("{} -> {} on the shelf, {} -> {} on order", pieces_words(before.on_hand),
-                       pieces_words(now.on_hand), before.on_order.value_or(0), now.on_order.value_or(0));
+    return fmt::format("{} -> {}{} on the shelf, {} -> {} on order", pieces_words(before.on_hand),
+                       pieces_words(now.on_hand), unit_of(now), before.on_order.value_or(0), now.on_order.value_or(0));
 }
 
 namespace {
@@ -49,7 +55,9 @@ void write_movement(Json& json, const StockMovement& movement) {
 
 void write_row(Json& json, const StockRow& row) {
     json.begin_object().member("part", row.part).member("maker", row.maker).member("name", row.name);
-    json.member("kind", word_of(row.kind)).key("retired").flag(row.is_retired);
+    json.member("kind", row.terms.small ? word_of(row.terms.small->kind) : word_of(row.kind))
+        .key("retired")
+        .flag(row.is_retired);
     json.member("on_hand", row.terms.on_hand).member("on_order", row.terms.on_order);
     json.member("lead_days", row.terms.lead_days).member("pack", row.terms.pack);
     const auto cost = row.terms.cost_cents;
@@ -68,7 +76,8 @@ std::string stock_text(std::span<const StockRow> rows, bool practice, const Scre
     std::size_t widest = 0;
     for (const auto& row : rows) widest = std::max(widest, row.part.size());
     for (const auto& row : rows) {
-        std::string text = lying_words(row.terms);
+        std::string text =
+            row.terms.small ? fmt::format("{}: {}", row.name, lying_words(row.terms)) : lying_words(row.terms);
         if (!row.movements.empty()) text += fmt::format("; last {}", movement_words(row.movements.back()));
         paper.line(0, fmt::format("{:<{}}  ", row.part, widest), text, Weight::strong);
     }

@@ -16,27 +16,36 @@ sqlite::Value as_stored(const Column& column, sqlite::Value value) {
 
 }  // namespace
 
-CandidateValues::CandidateValues() : held_(columns().size()) {}
+CandidateValues::CandidateValues() : held_(columns().size()) {
+    for (const Column& column : columns()) held_[index_of(column)].is_of_tap = is_of_tap(column.relation);
+}
 
 void CandidateValues::look_at(const Candidate& candidate) {
+    candidate_ = &candidate;
+    look_of_tap_ = ++look_;
+}
+
+void CandidateValues::look_at_part(const Candidate& candidate) {
     candidate_ = &candidate;
     ++look_;
 }
 
 void CandidateValues::forget() {
     candidate_ = nullptr;
-    ++look_;
+    look_of_tap_ = ++look_;
 }
 
 void CandidateValues::give(const Column& column, sqlite::Value value) {
-    held_[index_of(column)] = {as_stored(column, std::move(value)), look_};
+    Held& held = held_[index_of(column)];
+    held.value = as_stored(column, std::move(value));
+    held.of_look = look_of(held);
 }
 
 const sqlite::Value& CandidateValues::of(const Column& column) {
     Held& held = held_[index_of(column)];
-    if (held.of_look == look_) return held.value;
+    if (held.of_look == look_of(held)) return held.value;
     held.value = candidate_ == nullptr ? sqlite::Value{} : as_stored(column, column.get(*candidate_));
-    held.of_look = look_;
+    held.of_look = look_of(held);
     return held.value;
 }
 

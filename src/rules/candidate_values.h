@@ -17,6 +17,10 @@ class CandidateValues {
     // From now on the columns of `candidate`. REQUIRES: it outlives the last question about it.
     void look_at(const Candidate& candidate);
 
+    // From now on those of another part, held against the same tap: what was asked of vehicle, system, circuit, tap,
+    // signal and job stays. REQUIRES: as look_at(), and the candidate before had the same of these.
+    void look_at_part(const Candidate& candidate);
+
     // From now on nothing is known but what give() says.
     void forget();
     void give(const Column& column, sqlite::Value value);
@@ -32,9 +36,12 @@ class CandidateValues {
     struct Held {
         sqlite::Value value;
         std::uint64_t of_look = 0;
+        bool is_of_tap = false;
     };
+    std::uint64_t look_of(const Held& held) const { return held.is_of_tap ? look_of_tap_ : look_; }
+
     const Candidate* candidate_ = nullptr;
-    std::uint64_t look_ = 0;
+    std::uint64_t look_ = 0, look_of_tap_ = 0;
     std::vector<Held> held_;  // one for each column, in the order of the table
 };
 

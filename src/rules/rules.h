@@ -12,6 +12,7 @@
 #include "rules/job_plan.h"           // IWYU pragma: export
 #include "rules/judge_install.h"      // IWYU pragma: export
 #include "rules/planned_job.h"        // IWYU pragma: export
+#include "rules/planned_parts.h"      // IWYU pragma: export
 #include "rules/predicted_reading.h"  // IWYU pragma: export
 #include "rules/ranking.h"            // IWYU pragma: export
 #include "rules/reading_answer.h"     // IWYU pragma: export

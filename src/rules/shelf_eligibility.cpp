@@ -1,5 +1,6 @@
 // The same steps as advise(), without words: pairs at the tap's place, each part against each pair it would take, the
-// gravest answer counts, and the best tap by the order that advise() uses.
+// gravest answer counts, and the best tap by the order that advise() uses. No part makes a tap better than its own
+// rules say, so the taps are judged in that order until none of the rest can be the best.
 #include "rules/shelf_eligibility.h"
 
 #include <algorithm>
@@ -9,6 +10,7 @@
 
 #include "rules/merge.h"
 #include "rules/ranking.h"
+#include "rules/split_rules.h"
 #include "rules/surroundings.h"
 #include "rules/tap_key.h"
 
@@ -33,12 +35,6 @@ struct Judged {
 constexpr double lowest_for_sub_hz = 30;
 constexpr double lowest_for_full_range_hz = 60;
 
-// The effects alone, which is all that a verdict asks for.
-struct Effects {
-    Verdict verdict;
-    int cares;
-};
-
 Effects effects_of(const std::vector<PairAnswer>& answers) {
     std::vector<Finding> findings(answers.size());
     for (std::size_t i = 0; i < answers.size(); ++i) findings[i].effect = answers[i].answer.effect;
@@ -58,6 +54,7 @@ struct ConverterJudge::State {
         : converters(std::move(parts)),
           amplifier(std::move(amp)),
           rules(book),
+          split(SplitRules::of(book, amplifier.has_value())),
           keys(book, amplifier.has_value()),
           request{hertz(lowest_for_full_range_hz), 2, {}} {
         if (!amplifier) return;
@@ -71,45 +68,64 @@ struct ConverterJudge::State {
         return {car.vehicle, system, *view.tap, view.output, view.signal, view.surroundings, request};
     }
 
-    Effects judge_part(const CarFacts& car, const SystemFacts& system, const std::vector<View>& views,
-                       const Converter& part, const Terms& terms) {
+    // The candidates of the part at the pairs it would take.
+    std::vector<Candidate> candidates_with(const CarFacts& car, const SystemFacts& system,
+                                           const std::vector<View>& views, const Converter& part, const Terms& terms) {
         const int wanted = std::min(request.channels_wanted, part.spec.channels.value_or(request.channels_wanted));
         const int pairs = std::max(1, std::min(wanted, static_cast<int>(views.size())));
-        std::vector<std::vector<RuleAnswer>> of_pairs;
+        std::vector<Candidate> all;
         for (std::size_t i = 0; i < static_cast<std::size_t>(pairs); ++i) {
-            Candidate candidate = candidate_of(car, system, views[i]);
+            Candidate& candidate = all.emplace_back(candidate_of(car, system, views[i]));
             candidate.converter = &part;
             candidate.terms = &terms;
             candidate.amplifier = amplifier ? &*amplifier : nullptr;
             candidate.pairs = pairs;
             candidate.chain = level_chain({views[i].signal.clean, request.lowest, std::nullopt, 1}, part.spec,
                                           amplifier ? &amplifier->spec : nullptr);
-            of_pairs.push_back(rules.answers(candidate));
         }
+        return all;
+    }
+
+    Effects effects_at(const std::vector<Candidate>& candidates, SplitRules::Extent extent) {
+        if (split) return split->of_part(candidates, extent);
+        std::vector<std::vector<RuleAnswer>> of_pairs;
+        for (const Candidate& candidate : candidates) of_pairs.push_back(rules.answers(candidate));
         return effects_of(merged(of_pairs));
     }
 
+    // Candidates without a part; the amplifier is there for whoever asks.
+    std::vector<Candidate> candidates_alone(const CarFacts& car, const SystemFacts& system,
+                                            const std::vector<View>& views) const {
+        std::vector<Candidate> all;
+        for (const View& view : views)
+            all.emplace_back(candidate_of(car, system, view)).amplifier = amplifier ? &*amplifier : nullptr;
+        return all;
+    }
+
+    bool has_parts() const { return direct || !converters.empty(); }
+
+    // Every part with no more cares than is needed to rank the tap: where none suits, how many each has.
     Judged judge_tap(const CarFacts& car, const SystemFacts& system, const std::vector<View>& views) {
         Judged judged;
         std::optional<Effects> best;
-        const auto note = [&](const Effects& said) {
-            if (!best || std::pair(said.verdict, said.cares) < std::pair(best->verdict, best->cares)) best = said;
+        const std::vector<Candidate> alone = candidates_alone(car, system, views);
+        if (split) split->look_at(alone);
+        const auto look = [&](SplitRules::Extent extent) {
+            const auto ask = [&](const Converter& part, const Terms& terms) {
+                const Effects said = effects_at(candidates_with(car, system, views, part, terms), extent);
+                const bool counts = said.verdict != Verdict::no || extent == SplitRules::Extent::whole;
+                if (counts && (!best || std::pair(said.verdict, said.cares) < std::pair(best->verdict, best->cares)))
+                    best = said;
+                return said;
+            };
+            if (direct) judged.direct = ask(*direct, Terms{}).verdict != Verdict::no;
+            for (std::size_t i = 0; i < converters.size(); ++i)
+                if (const Effects said = ask(converters[i].part, converters[i].terms); said.verdict != Verdict::no)
+                    judged.suiting.push_back({i, said.verdict, said.cares});
         };
-        if (direct) {
-            const Effects said = judge_part(car, system, views, *direct, Terms{});
-            judged.direct = said.verdict != Verdict::no;
-            note(said);
-        }
-        for (std::size_t i = 0; i < converters.size(); ++i) {
-            const Effects said = judge_part(car, system, views, converters[i].part, converters[i].terms);
-            if (said.verdict != Verdict::no) judged.suiting.push_back({i, said.verdict, said.cares});
-            note(said);
-        }
-        if (!best) {
-            Candidate alone = candidate_of(car, system, views.front());
-            alone.amplifier = amplifier ? &*amplifier : nullptr;
-            best = effects_of(rules.tap_answers(alone));
-        }
+        if (has_parts()) look(SplitRules::Extent::until_stop);
+        if (has_parts() && !best) look(SplitRules::Extent::whole);
+        if (!best) best = effects_of(rules.tap_answers(alone.front()));
         judged.verdict = best->verdict;
         judged.cares = best->cares;
         put_in_order(judged.suiting);
@@ -126,19 +142,31 @@ struct ConverterJudge::State {
         std::sort(suiting.begin(), suiting.end(), [&](const auto& a, const auto& b) { return key(a) < key(b); });
     }
 
-    const Judged& judged_tap(const CarFacts& car, const SystemFacts& system, const TapFacts& tap,
-                             SignalSource& source) {
+    // A tap before any part is held against it.
+    struct Looked {
+        std::vector<View> views;
+        TapRank at_best;  // no part makes it better
+    };
+
+    Looked look_at(const CarFacts& car, const SystemFacts& system, const TapFacts& tap) {
+        ++count.taps;
+        Looked looked;
         const auto pairs = pairs_at_place(car, tap);
         const auto wanted = std::min(pairs.size(), static_cast<std::size_t>(std::max(1, request.channels_wanted)));
-        std::vector<View> views;
+        for (std::size_t i = 0; i < wanted; ++i)
+            looked.views.push_back({pairs[i], effective_output(*pairs[i]), predict_tap(car, *pairs[i], request.lowest),
+                                    surroundings_of(car, *pairs[i], pairs, request.lowest)});
+        looked.at_best = {&tap, looked.views.front().signal.source, Verdict::fits, 0};
+        if (!split || !has_parts()) return looked;
+        split->look_at(candidates_alone(car, system, looked.views));
+        looked.at_best.verdict = split->of_tap(1).verdict;
+        looked.at_best.cares = split->of_tap(1).cares;
+        return looked;
+    }
+
+    const Judged& judged_tap(const CarFacts& car, const SystemFacts& system, const std::vector<View>& views) {
         std::string key;
-        for (std::size_t i = 0; i < wanted; ++i) {
-            views.push_back({pairs[i], effective_output(*pairs[i]), predict_tap(car, *pairs[i], request.lowest),
-                             surroundings_of(car, *pairs[i], pairs, request.lowest)});
-            keys.append(candidate_of(car, system, views.back()), key);
-        }
-        source = views.front().signal.source;
-        ++count.taps;
+        for (const View& view : views) keys.append(candidate_of(car, system, view), key);
         const auto found = known.find(key);
         if (found != known.end()) return found->second;
         ++count.kinds;
@@ -148,6 +176,7 @@ struct ConverterJudge::State {
     std::vector<ShelfConverter> converters;
     std::optional<Amplifier> amplifier;
     RuleBook& rules;
+    std::optional<SplitRules> split;  // absent when a rule needs SQLite
     TapKeys keys;
     JobRequest request;
     std::optional<Converter> direct;
@@ -165,13 +194,18 @@ ConverterJudge& ConverterJudge::operator=(ConverterJudge&&) noexcept = default;
 std::vector<SuitedSystem> ConverterJudge::judge(const CarFacts& car) {
     std::vector<SuitedSystem> suited;
     for (const SystemFacts& system : car.systems) {
+        std::vector<State::Looked> taps;
+        for (const TapFacts& tap : car.taps)
+            if (tap.system == system.code && carries_signal(tap.circuit.role))
+                taps.push_back(state_->look_at(car, system, tap));
+        std::sort(taps.begin(), taps.end(),
+                  [](const auto& a, const auto& b) { return ranks_before(a.at_best, b.at_best); });
         std::optional<TapRank> best;
         const Judged* best_judged = nullptr;
-        for (const TapFacts& tap : car.taps) {
-            if (tap.system != system.code || !carries_signal(tap.circuit.role)) continue;
-            SignalSource source = SignalSource::none;
-            const Judged& judged = state_->judged_tap(car, system, tap, source);
-            const TapRank rank{&tap, source, judged.verdict, judged.cares};
+        for (const auto& [views, at_best] : taps) {
+            if (best && !ranks_before(at_best, *best)) break;
+            const Judged& judged = state_->judged_tap(car, system, views);
+            const TapRank rank{at_best.tap, at_best.source, judged.verdict, judged.cares};
             if (best && !ranks_before(rank, *best)) continue;
             best = rank;
             best_judged = &judged;

@@ -5,26 +5,53 @@
 #include <algorithm>
 #include <cmath>
 
+#include "shelf/reduced_cover.h"
+
 namespace tapbook {
 
 namespace {
 
-constexpr int curve_models = 8;         // the curve shows so many, or as many as are asked for
-constexpr std::int64_t curve_part = 8;  // a point of the curve that was not asked for gets this part of the effort
-constexpr double solver_slack = 1e-9;   // of all weight: a solver's "optimal" is so exact
+constexpr int curve_models = 8;          // the curve shows so many, or as many as are asked for
+constexpr std::int64_t curve_part = 8;   // a point of the curve that was not asked for gets this part of the effort
+constexpr std::int64_t priced_part = 8;  // what the search with prices gets before the one without
+constexpr double solver_slack = 1e-9;    // of all weight: a solver's "optimal" is so exact
 
 struct Asking {
     const Cover& cover;
+    const ReducedCover reduced;
     const PlanAsk& ask;
     const OtherSearch& other;
     ChosenModels& chosen;
+
+    // How much can be covered does not hang on prices, but which of the best is cheapest does. So a short search on the
+    // whole, which settles both for what a shop has; then how much on the little that is left without prices; then once
+    // more for the cheapest.
+    BestCover own_search(const CoverLimit& limit, std::int64_t effort, std::span<const std::uint32_t> start) {
+        const bool is_all = limit.budget || reduced.columns.size() == cover.costs.size();
+        BestCover best = best_cover(cover, limit, is_all ? effort : effort / priced_part, start);
+        chosen.steps += best.steps;
+        if (is_all || best.proved) return best;
+        std::vector<std::uint32_t> inside;
+        for (const std::uint32_t column : best.columns) inside.push_back(reduced.instead[column]);
+        const BestCover without = best_cover(reduced.cover, limit, effort, inside);
+        const BestCover found = of_the_whole(cover, reduced, without);
+        chosen.steps += without.steps;
+        const std::int64_t bound = std::min(best.bound, without.bound);
+        if (is_better(found, best)) {
+            best = best_cover(cover, limit, effort / priced_part, found.columns);
+            chosen.steps += best.steps;
+        }
+        best.bound = std::max(std::min(best.bound, bound), best.weight);
+        best.proved = best.bound == best.weight;
+        return best;
+    }
 
     // What came back when it is a choice within the limit; the answer's end is kept for the report.
     std::optional<SearchAnswer> elsewhere(const CoverModel& model) {
         if (!other) return std::nullopt;
         SearchAnswer answer = other(model, ask.time_limit_seconds);
         const bool in_range =
-            std::ranges::all_of(answer.chosen, [&](std::uint32_t c) { return c < cover.costs.size(); });
+            std::ranges::all_of(answer.chosen, [&](std::uint32_t c) { return c < model.costs.size(); });
         if ((answer.end == SearchEnd::optimal || answer.end == SearchEnd::stopped) && !in_range) {
             answer.end = SearchEnd::garbage;
             answer.says = "its answer names models that were not asked about";
@@ -32,6 +59,14 @@ struct Asking {
         chosen.other_search = answer.end;
         chosen.other_search_says = answer.says;
         if (answer.end != SearchEnd::optimal && answer.end != SearchEnd::stopped) return std::nullopt;
+        return answer;
+    }
+
+    // The same on what is left without prices; the answer names columns of the whole.
+    std::optional<SearchAnswer> elsewhere_without_prices(const CoverModel& model) {
+        auto answer = elsewhere(model);
+        if (answer)
+            for (std::uint32_t& column : answer->chosen) column = reduced.columns[column];
         return answer;
     }
 };
@@ -43,13 +78,12 @@ bool keeps_within(const BestCover& choice, const CoverLimit& limit) {
 // Own search, then elsewhere when that did not prove its best.
 BestCover best_within(Asking& asking, const CoverLimit& limit, std::span<const std::uint32_t> start) {
     const Cover& cover = asking.cover;
-    BestCover own = best_cover(cover, limit, asking.ask.effort, start);
-    asking.chosen.steps += own.steps;
+    BestCover own = asking.own_search(limit, asking.ask.effort, start);
     if (own.proved) return own;
-    CoverModel model = cover_model(cover);
+    CoverModel model = cover_model(limit.budget ? cover : asking.reduced.cover);
     model.at_most = limit.at_most;
     model.budget = limit.budget;
-    const auto answer = asking.elsewhere(model);
+    const auto answer = limit.budget ? asking.elsewhere(model) : asking.elsewhere_without_prices(model);
     if (!answer) return own;
     BestCover other = trimmed(cover, answer->chosen);
     const std::int64_t slack = static_cast<std::int64_t>(solver_slack * static_cast<double>(cover.all_weight)) + 1;
@@ -80,8 +114,7 @@ void draw_curve(Asking& asking, int last, std::optional<int> asked, std::optiona
             curve.push_back(best_within(asking, limit, start));
             continue;
         }
-        curve.push_back(best_cover(cover, limit, easy ? asking.ask.effort / curve_part : 0, start));
-        asking.chosen.steps += curve.back().steps;
+        curve.push_back(asking.own_search(limit, easy ? asking.ask.effort / curve_part : 0, start));
         easy = curve.back().proved;
     }
 }
@@ -121,10 +154,10 @@ void take_share(Asking& asking, std::int64_t wanted) {
     auto lowest = std::ranges::find_if(chosen.curve, might);
     bool fewest = lowest == found;
     if (!fewest) {
-        CoverModel model = cover_model(cover);
+        CoverModel model = cover_model(asking.reduced.cover);
         model.seek = CoverModel::Seek::fewest_columns;
         model.at_least_covered = target;
-        if (const auto answer = asking.elsewhere(model)) {
+        if (const auto answer = asking.elsewhere_without_prices(model)) {
             BestCover other = trimmed(cover, answer->chosen);
             const auto size = static_cast<std::ptrdiff_t>(other.columns.size());
             const bool covered_enough = other.weight >= target;
@@ -156,7 +189,8 @@ void take_budget(Asking& asking, std::int64_t budget) {
 
 ChosenModels choose_models(const Cover& cover, const PlanAsk& ask, const OtherSearch& other_search) {
     ChosenModels chosen;
-    Asking asking{.cover = cover, .ask = ask, .other = other_search, .chosen = chosen};
+    Asking asking{
+        .cover = cover, .reduced = reduced_without_costs(cover), .ask = ask, .other = other_search, .chosen = chosen};
     const ModelsAsk& wanted = ask.models;
     if (wanted.at_most) take_number(asking, *wanted.at_most - static_cast<int>(cover.forced.size()));
     if (wanted.budget_cents) take_budget(asking, *wanted.budget_cents - cover.forced_cost);

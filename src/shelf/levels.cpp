@@ -17,15 +17,6 @@ int fill_level(const Counts& seen_by_jobs, double wanted) {
     return seen_by_jobs.least_holding(wanted) + 1;
 }
 
-int newsvendor_level(const Counts& asked, double holding_cost, double short_cost) {
-    return asked.least_holding(short_cost / (short_cost + holding_cost));
-}
-
-double newsvendor_cost(const Counts& asked, int level, double holding_cost, double short_cost) {
-    const double in_vain = asked.short_of(level);
-    return holding_cost * (level - asked.mean() + in_vain) + short_cost * in_vain;
-}
-
 double fill_rate(const Counts& seen_by_jobs, int level) {
     return seen_by_jobs.at_most(level - 1);
 }

@@ -28,11 +28,19 @@ struct DeliveryDemand {
 // The smallest base stock with fill rate F(S - 1) of at least `wanted`. REQUIRES: 0 < wanted < 1.
 int fill_level(const Counts& seen_by_jobs, double wanted);
 
-// The smallest S with F(S) >= short_cost / (short_cost + holding_cost). REQUIRES: both >= 0, not both zero.
-int newsvendor_level(const Counts& asked, double holding_cost, double short_cost);
+// The smallest S with F(S) >= short_cost / (short_cost + holding_cost). `asked`: Counts, or another distribution with
+// its questions. REQUIRES: both costs >= 0, not both zero.
+template <class Asked>
+auto newsvendor_level(const Asked& asked, double holding_cost, double short_cost) {
+    return asked.least_holding(short_cost / (short_cost + holding_cost));
+}
 
 // What S costs on average: holding_cost for each left over, short_cost for each asked for in vain.
-double newsvendor_cost(const Counts& asked, int level, double holding_cost, double short_cost);
+template <class Asked, class Level>
+double newsvendor_cost(const Asked& asked, Level level, double holding_cost, double short_cost) {
+    const double in_vain = asked.short_of(level);
+    return holding_cost * (level - asked.mean() + in_vain) + short_cost * in_vain;
+}
 
 // Share of the jobs that find a part when `level` are kept.
 double fill_rate(const Counts& seen_by_jobs, int level);

@@ -49,11 +49,11 @@ struct PlanAsk {
     ModelsAsk models;
     DemandAsk demand;
     LevelsAsk levels;
-    double care_penalty = 0.2;         // a job done with care counts as 1 - this
-    double horizon_years = 1;          // the simulation's stretch of time
-    std::uint64_t seed = 1;            // of the simulation
-    double time_limit_seconds = 10;    // for a search elsewhere
-    std::int64_t effort = 40'000'000;  // steps of the own search before it asks elsewhere
+    double care_penalty = 0.2;          // a job done with care counts as 1 - this
+    double horizon_years = 1;           // the simulation's stretch of time
+    std::uint64_t seed = 1;             // of the simulation
+    double time_limit_seconds = 10;     // for a search elsewhere
+    std::int64_t effort = 400'000'000;  // steps of the own search before it asks elsewhere: about a second
 };
 
 // How a search elsewhere ended.

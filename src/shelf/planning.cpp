@@ -10,6 +10,7 @@
 #include "shelf/distributions.h"
 #include "shelf/plan_checks.h"
 #include "shelf/planned.h"
+#include "shelf/small_parts.h"
 
 namespace tapbook {
 
@@ -90,6 +91,11 @@ void take_shares(ShelfPlan& plan, const ShelfInput& input, const Groundwork& gro
     for (KeptModel& model : plan.models) model.covers_share = alone[model.converter];
 }
 
+void take_small_parts(ShelfPlan& plan, const ShelfInput& input, const Demand& demand, const PlanAsk& ask) {
+    plan.small_parts = reorder(input.small_parts, jobs_expected(input, demand, ask.demand), ask.demand, ask.levels);
+    for (const Reorder& part : plan.small_parts) plan.small_order_cents += part.order_cents.value_or(0);
+}
+
 void check_forced_cost(const Cover& cover, const PlanAsk& ask) {
     if (ask.models.budget_cents && cover.forced_cost > *ask.models.budget_cents)
         throw ShelfRefused(fmt::format(
@@ -125,6 +131,7 @@ ShelfPlan plan_shelf(const ShelfInput& input, const PlanAsk& ask, const OtherSea
     const Groundwork ground = groundwork_of(input, ask);
     ShelfPlan plan;
     take_demand(plan, ground.demand);
+    take_small_parts(plan, input, ground.demand, ask);
     plan.state = state_of(input, ground);
     plan.masks = ground.cover.masks;
     plan.models_left = static_cast<int>(ground.cover.converters.size());

@@ -12,7 +12,8 @@ namespace tapbook {
 
 // The plan. The same input and ask give the same plan, but for a search elsewhere that its time limit stopped. Without
 // `other_search`, and when it fails, the own search's best is given with the gap that is proved.
-// Without systems, converters, demand or anything that fits the plan says so (ShelfPlan::state) and keeps nothing.
+// Without systems, converters, demand or anything that fits the plan says so (ShelfPlan::state) and keeps nothing but
+// small parts.
 // Throws ShelfRefused when input or ask cannot be planned with: a negative count, an unknown or repeated name, a share
 // above 1, none or two of ModelsAsk's three.
 ShelfPlan plan_shelf(const ShelfInput& input, const PlanAsk& ask, const OtherSearch& other_search = {});

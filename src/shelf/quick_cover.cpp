@@ -46,7 +46,8 @@ BestCover greedy(const Cover& cover, const CoverLimit& limit, bool for_money) {
     return now;
 }
 
-// One round of exchanges: each chosen column against whatever then adds most. True when one helped.
+// One round of exchanges: each chosen column against whatever then adds most, or as much for less. True when one
+// helped.
 bool exchange(const Cover& cover, const CoverLimit& limit, BestCover& now) {
     CoverState state(cover);
     for (const std::uint32_t column : now.columns) state.choose(column);
@@ -57,7 +58,9 @@ bool exchange(const Cover& cover, const CoverLimit& limit, BestCover& now) {
         without.cost -= cover.costs[out];
         state.drop(out);
         const auto in = next_column(cover, limit, state, without, false);
-        if (in && state.gain(*in) + state.weight() > now.weight) {
+        const std::int64_t weight = in ? state.gain(*in) + state.weight() : 0;
+        const bool is_cheaper = in && weight == now.weight && cover.costs[*in] < cover.costs[out];
+        if (weight > now.weight || is_cheaper) {
             add(cover, state, without, *in);
             now = std::move(without);
             return true;

@@ -54,9 +54,43 @@ struct StockModel {
     int on_order = 0;
 };
 
+// Taken for one job: how many, of whatever the part is counted in, and how long ago; below zero is ahead.
+struct Used {
+    int days_ago = 0;
+    double pieces = 0;
+};
+
+// By what is known how many are used.
+enum class UseKnownBy { stated, plans, bookings, nothing };
+template <>
+struct NamedValues<UseKnownBy> {
+    static constexpr Named<UseKnownBy> all[] = {{UseKnownBy::stated, "stated"},
+                                                {UseKnownBy::plans, "plans"},
+                                                {UseKnownBy::bookings, "bookings"},
+                                                {UseKnownBy::nothing, "nothing"}};
+};
+
+struct SmallPart {
+    std::string name;   // no two alike
+    std::string label;  // for a person
+    std::string unit;   // "" for pieces
+    UseKnownBy known_by = UseKnownBy::bookings;
+    std::optional<double> per_job;  // stated: what every job expected takes; then `used` is not looked at
+    std::vector<Used> used;
+    std::optional<int> recorded_days;  // for how long uses have been written down; empty: since the oldest
+    std::optional<int> lead_days;
+    std::optional<std::int64_t> cost_cents;  // of one
+    int pack = 1;
+    int on_hand = 0, on_order = 0;
+};
+
 struct ShelfInput {
     std::vector<ShelfSystem> systems;
     std::vector<StockModel> converters;
+    std::vector<SmallPart> small_parts;
+    // When the jobs were that asked for no converter, as ShelfSystem::jobs_days_ago: they take small parts all the
+    // same.
+    std::vector<int> other_jobs_days_ago;
     // For how many days jobs have been recorded. Empty: since the oldest job.
     std::optional<int> recorded_days;
 };

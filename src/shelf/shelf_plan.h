@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "shelf/plan_ask.h"
+#include "shelf/shelf_input.h"
 
 namespace tapbook {
 
@@ -51,6 +52,19 @@ struct LostModel {
     double share = 0;                 // of all jobs, as covered_share counts
     double jobs_per_year = 0;         // that nothing kept could do any more
     std::vector<LostSystem> systems;  // most jobs first, then path
+};
+
+// A small part and when it is ordered again.
+struct Reorder {
+    std::string name, label, unit;
+    UseKnownBy known_by = UseKnownBy::nothing;  // nothing: never used and not stated, so there is no telling
+    double per_year = 0;                        // pieces
+    int on_hand = 0, on_order = 0, pack = 1;
+    int lead_days = 0;
+    int reorder_at = 0;                       // at or below this many, there and on their way, order
+    int order = 0;                            // pieces today, whole packs; 0 when there are more
+    std::optional<std::int64_t> order_cents;  // absent: the cost is not known, and something is ordered
+    double fill_rate = 1;                     // share of the pieces asked for during delivery that are there
 };
 
 // The best that so many models cover.
@@ -96,6 +110,9 @@ struct ShelfPlan {
     LostJobs lost_jobs;
     double fill_rate = 0;  // share of covered jobs that find a part, by simulation
     std::int64_t order_cents = 0;
+
+    std::vector<Reorder> small_parts;    // in the order of the input; also where no model can be kept
+    std::int64_t small_order_cents = 0;  // of those whose cost is known; no budget holds them
 
     std::vector<SystemDemand> demand;       // one for each of ShelfInput::systems
     double demand_rate = 0;                 // years of own jobs that the belief is worth

@@ -7,11 +7,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
-#include "shelf/demand.h"
 #include "shelf/levels.h"
 #include "shelf/plan_checks.h"
-#include "shelf/shelf_input.h"
 
 namespace tapbook {
 
@@ -28,27 +27,32 @@ void check_part(const SmallPart& part) {
     if (part.recorded_days.value_or(0) < 0) refuse("days of record", *part.recorded_days);
     if (part.pack < 1)
         throw ShelfRefused(fmt::format("{}: a pack of {}; a pack holds one at least", part.name, part.pack));
-    for (const Used& use : part.used) {
-        if (use.pieces < 0) refuse("used for a job", use.pieces);
-        if (use.days_ago < 0) refuse("days ago", use.days_ago);
-    }
+    if (part.per_job.value_or(0) < 0 || std::ranges::any_of(part.used, [](Used use) { return use.pieces < 0; }))
+        throw ShelfRefused(fmt::format("{}: a job cannot take less than nothing of it", part.name));
 }
 
 struct Uses {
     double count = 0, pieces = 0, squares = 0, years = 0;  // weighted by age
 };
 
-Uses uses_of(const SmallPart& part, const DemandAsk& ask) {
+Uses stated_uses(double per_job, const JobsExpected& jobs) {
+    const double whole = std::floor(per_job), more = per_job - whole;
+    const double square = (1 - more) * whole * whole + more * (whole + 1) * (whole + 1);
+    return {.count = jobs.shape, .pieces = jobs.shape * per_job, .squares = jobs.shape * square, .years = jobs.rate};
+}
+
+Uses seen_uses(const SmallPart& part, const DemandAsk& ask) {
     Uses uses;
-    int days = std::max(part.recorded_days.value_or(0), shortest_record_days);
+    int days = std::max(part.recorded_days.value_or(0), shortest_record_days), ahead = 0;
     for (const Used& use : part.used) {
-        const double worth = use.pieces == 0 ? 0 : worth_of_job(use.days_ago, ask.half_life_days);
+        const double worth = use.pieces <= 0 ? 0 : worth_of_job(use.days_ago, ask.half_life_days);
         uses.count += worth;
         uses.pieces += worth * use.pieces;
         uses.squares += worth * use.pieces * use.pieces;
         days = std::max(days, use.days_ago);
+        ahead = std::max(ahead, -use.days_ago);
     }
-    uses.years = worth_in_years(days, ask.half_life_days);
+    uses.years = worth_in_years(days + ahead, ask.half_life_days);
     return uses;
 }
 
@@ -66,27 +70,60 @@ int point_for(const Counts& asked, double wanted) {
     return point;
 }
 
+Reorder of_part(const SmallPart& part, const LevelsAsk& levels) {
+    Reorder answer;
+    answer.name = part.name;
+    answer.label = part.label;
+    answer.unit = part.unit;
+    answer.on_hand = part.on_hand;
+    answer.on_order = part.on_order;
+    answer.pack = part.pack;
+    answer.lead_days = part.lead_days.value_or(levels.usual_lead_days);
+    answer.order_cents = 0;
+    return answer;
+}
+
+void order_again(Reorder& answer, const SmallPart& part, const Uses& uses, const LevelsAsk& levels) {
+    answer.known_by = part.per_job ? UseKnownBy::stated : part.known_by;
+    answer.per_year = uses.pieces / uses.years;
+    const Counts asked = pieces_in(uses, (answer.lead_days + levels.review_days) / days_per_year);
+    answer.reorder_at = point_for(asked, levels.fill_rate);
+    if (asked.mean() > 0) answer.fill_rate = 1 - asked.short_of(answer.reorder_at) / asked.mean();
+    const int there = part.on_hand + part.on_order;
+    if (there > answer.reorder_at) return;
+    answer.order = (answer.reorder_at - there) / part.pack * part.pack + part.pack;
+    answer.order_cents.reset();
+    if (part.cost_cents) answer.order_cents = *part.cost_cents * answer.order;
+}
+
 }  // namespace
 
-std::vector<Reorder> reorder(std::span<const SmallPart> parts, const DemandAsk& demand, const LevelsAsk& levels) {
+JobsExpected jobs_expected(const ShelfInput& input, const Demand& demand, const DemandAsk& ask) {
+    double others = 0;
+    int days = std::max(input.recorded_days.value_or(0), shortest_record_days), ahead = 0;
+    for (const int days_ago : input.other_jobs_days_ago) {
+        others += worth_of_job(days_ago, ask.half_life_days);
+        days = std::max(days, days_ago);
+        ahead = std::max(ahead, -days_ago);
+    }
+    const double years = worth_in_years(days + ahead, ask.half_life_days);
+    if (others > 0 && (demand.cold_start || demand.shape <= 0)) return {.shape = others, .rate = years};
+    return {.shape = demand.shape + others / years * demand.rate, .rate = demand.rate};
+}
+
+std::vector<Reorder> reorder(std::span<const SmallPart> parts, const JobsExpected& jobs, const DemandAsk& demand,
+                             const LevelsAsk& levels) {
     check_demand_ask(demand);
     check_levels_ask(levels);
     std::vector<Reorder> answers;
+    std::set<std::string_view> names;
     for (const SmallPart& part : parts) {
         check_part(part);
-        Reorder& answer = answers.emplace_back();
-        answer.name = part.name;
-        const Uses uses = uses_of(part, demand);
-        answer.no_use = uses.count <= 0;
-        answer.fill_rate = 1;
-        if (answer.no_use) continue;
-        answer.per_year = uses.pieces / uses.years;
-        const double years = (part.lead_days.value_or(levels.usual_lead_days) + levels.review_days) / days_per_year;
-        const Counts asked = pieces_in(uses, years);
-        answer.reorder_at = point_for(asked, levels.fill_rate);
-        if (asked.mean() > 0) answer.fill_rate = 1 - asked.short_of(answer.reorder_at) / asked.mean();
-        const int there = part.on_hand + part.on_order;
-        if (there <= answer.reorder_at) answer.order = (answer.reorder_at - there) / part.pack * part.pack + part.pack;
+        if (!names.insert(part.name).second)
+            throw ShelfRefused(fmt::format("{}: two small parts of one name; give one another name", part.name));
+        Reorder& answer = answers.emplace_back(of_part(part, levels));
+        const Uses uses = part.per_job ? stated_uses(*part.per_job, jobs) : seen_uses(part, demand);
+        if (uses.pieces > 0) order_again(answer, part, uses, levels);
     }
     return answers;
 }

@@ -8,6 +8,7 @@
 #include "a_vehicle_file.h"
 #include "embedded.h"
 #include "files/files.h"
+#include "files/local_fields.h"
 #include "random_batch.h"
 
 using namespace tapbook;
@@ -152,9 +153,15 @@ TEST_CASE("each shipped mapping names every field of its rows") {
         for (const auto& key : mapped_keys(mapping.rows)) {
             const bool is_made_from_at =
                 key.name == "system" || key.name == "circuit" || key.name == "tap" || key.name == "car";
+            // The table of the converters holds no small parts.
+            const auto terms = terms_fields();
+            const bool is_of_small_part =
+                name == "stock" && key.name != "part" &&
+                std::none_of(terms.begin(), terms.end(), [&](const Field& field) { return field.name == key.name; });
             INFO(name << ": " << key.name);
-            CHECK((is_made_from_at || std::any_of(mapping.columns.begin(), mapping.columns.end(),
-                                                  [&](const auto& column) { return column.first.name == key.name; })));
+            CHECK((is_made_from_at || is_of_small_part ||
+                   std::any_of(mapping.columns.begin(), mapping.columns.end(),
+                               [&](const auto& column) { return column.first.name == key.name; })));
         }
     }
 }

@@ -4,6 +4,7 @@
 //   cover EFFORT   a question in the solver's form on standard input; the own search's answer in the same form
 //   time SYSTEMS MODELS KIND SEED   how long a whole plan takes on an invented shop, in ms, and how much of it the
 //   choice takes
+//   question SYSTEMS MODELS KIND SEED KEEP   the collapsed instance of that shop in the solver's form
 #include <fmt/format.h>
 
 #include <chrono>
@@ -140,6 +141,18 @@ std::string answer_time(int systems, int models, const std::string& kind, std::u
         std::count_if(plan.curve.begin(), plan.curve.end(), [](const CurvePoint& p) { return p.proved; }));
 }
 
+// A weight of the cover is brought to thousandths of a job, which answer_cover() can take for jobs.
+constexpr std::int64_t weight_unit = 1'000'000;
+
+std::string question_of(int systems, int models, const std::string& kind, std::uint64_t seed, int keep) {
+    PlanAsk ask;
+    ask.models.at_most = keep;
+    CoverModel model = cover_model(groundwork_of(invented_shop(systems, models, kind, seed), ask).cover);
+    model.at_most = keep;
+    for (CoverModel::Row& row : model.rows) row.weight = std::max<std::int64_t>(1, row.weight / weight_unit);
+    return question_text(model, 600);
+}
+
 }  // namespace
 
 int main(int count, char** words) {
@@ -152,8 +165,11 @@ int main(int count, char** words) {
         std::cout << answer_time(std::stoi(asked[1]), std::stoi(asked[2]), asked[3], std::stoull(asked[4]),
                                  std::stoi(asked[5]))
                   << '\n';
+    } else if (asked.size() == 6 && asked[0] == "question") {
+        std::cout << question_of(std::stoi(asked[1]), std::stoi(asked[2]), asked[3], std::stoull(asked[4]),
+                                 std::stoi(asked[5]));
     } else {
-        std::cerr << "counts | cover EFFORT | time SYSTEMS MODELS standard|continuous|random SEED KEEP\n";
+        std::cerr << "counts | cover EFFORT | time or question SYSTEMS MODELS standard|continuous|random SEED KEEP\n";
         return 2;
     }
 }

@@ -5,6 +5,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "shelf/normal_demand.h"
 #include "shelf_fixture.h"
 
 using namespace tapbook;
@@ -22,6 +23,38 @@ TEST_CASE("the newsvendor's levels and costs are those of Snyder and Shen") {
     CHECK_THAT(newsvendor_cost(six, 8, 1, 4), WithinAbs(3.5701069457709416, 1e-9));
     CHECK_THAT(six.at_most(8), WithinAbs(0.847237, 1e-6));
     CHECK_THAT(six.at_most(7), WithinAbs(0.743980, 1e-6));
+}
+
+TEST_CASE("with normal demand the newsvendor's levels and costs are those of Snyder and Shen to the published digits") {
+    // Example 4.3: normal 50, 8; holding 0.18, short 0.70.
+    const NormalDemand papers(50, 8);
+    CHECK_THAT(0.70 / (0.70 + 0.18), WithinAbs(0.795455, 1e-6));
+    const double best = newsvendor_level(papers, 0.18, 0.70);
+    CHECK_THAT(best, WithinAbs(56.60395592743389, 1e-6));
+    CHECK_THAT(newsvendor_cost(papers, best, 0.18, 0.70), WithinAbs(1.997605193176645, 1e-6));
+    CHECK_THAT(newsvendor_cost(papers, 40.0, 0.18, 0.70), WithinAbs(7.356131552870388, 1e-6));
+    CHECK_THAT(newsvendor_cost(papers, 53.0, 0.18, 0.70), WithinAbs(2.223748044859164, 1e-6));
+    CHECK_THAT(newsvendor_cost(papers, 60.0, 0.18, 0.70), WithinAbs(2.156131552870387, 1e-6));
+    const NormalDemand more(120, 10);
+    const double level = newsvendor_level(more, 2, 18);
+    CHECK_THAT(level, WithinAbs(132.815515655446, 1e-6));
+    CHECK_THAT(newsvendor_cost(more, level, 2, 18), WithinAbs(35.09966638649737, 1e-6));
+    // The explicit form: sold at 1, bought at 0.3, given back at 0.12. One left over loses 0.18, one short 0.70; profit
+    // is the margin on all that is asked for, less that cost.
+    CHECK_THAT((1 - 0.3) * 50 - newsvendor_cost(papers, best, 0.3 - 0.12, 1 - 0.3),
+               WithinAbs(33.002394806823354, 1e-6));
+}
+
+TEST_CASE("a normal demand of so many has half of it below its mean, and what is short is the area above") {
+    const NormalDemand demand(12, 3);
+    CHECK_THAT(demand.at_most(12), WithinAbs(0.5, 1e-15));
+    CHECK_THAT(demand.least_holding(0.5), WithinAbs(12, 1e-12));
+    for (const double quantity : {2.0, 9.0, 12.0, 14.5, 20.0}) {
+        double area = 0;  // of 1 - F from there on, in steps of a thousandth
+        for (double at = quantity + 0.0005; at < 60; at += 0.001) area += (1 - demand.at_most(at)) * 0.001;
+        CHECK_THAT(demand.short_of(quantity), WithinAbs(area, 1e-6));
+        CHECK_THAT(demand.least_holding(demand.at_most(quantity)), WithinAbs(quantity, 1e-9));
+    }
 }
 
 TEST_CASE("what is asked for beyond a level is the published Poisson loss") {
