@@ -7,13 +7,14 @@ namespace tapbook {
 namespace {
 
 // To the note's form and to the sum behind the grade. `tap` lies below the vehicle; `kind` is "" or "system".
-void write_note_ways(Html& html, const TapsAnswer& answer, std::string_view tap, const std::string& kind) {
+void write_note_ways(Html& html, const TapsAnswer& answer, std::string_view tap, const std::string& kind, Grade grade) {
     const std::string car = encoded_path(answer.car.vehicle.path), at(tap);
     const std::string year = answer.car.year ? std::to_string(*answer.car.year) : std::string();
     html.begin("p", {{"class", "ways"}});
     write_link(html, address("/note/" + car, {{"tap", at}, {"kind", kind}, {"year", year}}), "Note what you found",
                "more");
-    write_link(html, address("/why/" + car, {{"tap", at}, {"year", year}}), "Why this grade", "more");
+    write_link(html, address("/why/" + car, {{"tap", at}, {"year", year}}), fmt::format("Why {}?", word_of(grade)),
+               "more");
     html.end();
 }
 
@@ -23,7 +24,7 @@ void write_system(Html& html, const TapsAnswer& answer, const SystemFacts& syste
     html.element("code", system.code).text(" ").element("b", system.entry.name).end();
     html.element("p", premium_words(system), {{"class", "quiet"}});
     for (const auto& tell : system.entry.tells) write_fact(html, "tell", tell);
-    write_note_ways(html, answer, system.code, "system");
+    write_note_ways(html, answer, system.code, "system", system.premium.grade);
     html.end().line();
 }
 
@@ -61,7 +62,7 @@ void write_power(Html& html, const TapsAnswer& answer, const TapFacts& facts) {
     if (facts.switched.altered)
         write_caution("earlier work by others was found here", "trace the wire before you use it", html);
     write_cautions(html, facts.tap.hazards);
-    write_note_ways(html, answer, path_tail(facts.code, vehicle_depth), {});
+    write_note_ways(html, answer, path_tail(facts.code, vehicle_depth), {}, facts.switched.circuit.grade);
     html.end().line();
 }
 
@@ -136,7 +137,7 @@ void write_pair_tap(Html& html, const TapsAnswer& answer, const TapAnswer& tap) 
                       "compare with the factory harness before you trust a colour", html);
     for (const auto& words : tap.confusable) write_caution("easily confused", words, html);
     for (const auto& caution : tap.cautions) write_caution(caution.title, caution.text, html);
-    write_note_ways(html, answer, path_tail(facts.code, vehicle_depth), {});
+    write_note_ways(html, answer, path_tail(facts.code, vehicle_depth), {}, facts.pair.pair.grade);
     html.end().line();
 }
 

@@ -79,7 +79,7 @@ for (const { page: address, to } of forms) {
     sent += 1;
     refused += answer.status() >= 400 ? 1 : 0;
     if (answer.status() === 303) continue;
-    await page.setContent(await answer.text());
+    await page.setContent(await answer.text(), { waitUntil: "domcontentloaded" });
     await look(where);
   }
 }
