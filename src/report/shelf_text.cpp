@@ -25,6 +25,7 @@ std::string systems_words(const ShelfAnswer& answer, const std::vector<LostSyste
 }
 
 std::string wanted_words(const PlanAsk& ask) {
+    if (ask.models.at_most == 1) return "the best model";
     if (ask.models.at_most) return fmt::format("the best {} models", *ask.models.at_most);
     if (ask.models.budget_cents) return fmt::format("the best models for {}", money_words(*ask.models.budget_cents));
     return fmt::format("the fewest models for {} of the jobs", percent_words(ask.models.share.value_or(1)));
