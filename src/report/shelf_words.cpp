@@ -11,6 +11,7 @@ namespace {
 constexpr std::size_t most_named = 3;
 
 std::string wanted_words(const PlanAsk& ask) {
+    if (ask.models.at_most == 1) return "the best model";
     if (ask.models.at_most) return fmt::format("the best {} models", *ask.models.at_most);
     if (ask.models.budget_cents) return fmt::format("the best models for {}", cents_words(*ask.models.budget_cents));
     return fmt::format("the fewest models for {} of the jobs", share_words(ask.models.share.value_or(1)));

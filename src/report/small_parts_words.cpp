@@ -41,7 +41,7 @@ std::string small_part_words(const Reorder& part) {
     std::string text = fmt::format("{} on the shelf", counted(part.on_hand, part));
     if (part.on_order > 0) text += fmt::format(", {} on order", counted(part.on_order, part));
     if (part.known_by == UseKnownBy::nothing)
-        return text + "; nothing says how many are used: per_job in the stock file does";
+        return text + "; no use is known yet: per_job in the stock file says what a job takes";
     text += fmt::format("; order again at {}; {:.1f}{} used a year, {}; comes in {} day{}",
                         counted(part.reorder_at, part), part.per_year, part.unit.empty() ? "" : " " + part.unit,
                         known_words(part.known_by), part.lead_days, part.lead_days == 1 ? "" : "s");

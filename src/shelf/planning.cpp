@@ -57,7 +57,7 @@ void take_curve(ShelfPlan& plan, const Cover& cover, const ChosenModels& chosen)
     }
     plan.covered_share = share(chosen.best.weight);
     plan.proved = chosen.best.proved;
-    plan.gap = share(std::max(chosen.best.bound, chosen.best.weight)) - plan.covered_share;
+    plan.gap = share(std::max(std::min(chosen.best.bound, cover.coverable()), chosen.best.weight)) - plan.covered_share;
     plan.reached = chosen.reached;
     plan.steps = chosen.steps;
     plan.other_search = chosen.other_search;

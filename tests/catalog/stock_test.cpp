@@ -233,3 +233,28 @@ TEST_CASE("all cars read at once are the cars read one by one") {
     });
     CHECK(cars.size() == 2);
 }
+
+TEST_CASE("a small part is counted, used and undone like any other, and undo gives its terms back whole") {
+    CatalogFolder folder;
+    auto catalog = catalog_with_job(folder);
+    Batch batch;
+    batch.file = "stock.toml";
+    const SmallTerms fuse{SmallKind::main_fuse, "main fuse 60 A", 500, 60, ""};
+    batch.terms = {{"main-fuse", {240, 6, 5, 3, {}, fuse}, {"stock.toml", 2, 1, ""}}};
+    catalog.add(batch, false, today);
+    CHECK(part_of(catalog, "main-fuse").name == "main fuse 60 A");
+    catalog.book_stock({"main-fuse", Booking::use, 2, 1, "two"}, today);
+    CHECK(part_of(catalog, "main-fuse").terms == Terms{240, 6, 5, 1, {}, fuse});
+    catalog.undo(today);
+    CHECK(part_of(catalog, "main-fuse").terms == Terms{240, 6, 5, 3, {}, fuse});
+    CHECK(sums_of(part_of(catalog, "main-fuse")) == std::vector<int>{3, 0, 3, 0});
+
+    Batch other = batch;
+    other.terms[0].terms.small = SmallTerms{SmallKind::main_cable, "cable", {}, {}, "21mm2"};
+    catalog.add(other, false, today);
+    CHECK(part_of(catalog, "main-fuse").terms.small->cable_size == "21mm2");
+    catalog.undo(today);
+    CHECK(part_of(catalog, "main-fuse").terms.small == fuse);
+    CHECK(catalog.extract_stock().batch.terms.at(0).terms.small == fuse);
+    CHECK(catalog.check(CheckDepth::full).sound());
+}
