@@ -6,18 +6,22 @@
 #include <algorithm>
 #include <set>
 
+#include "catalog/alias_classes.h"
 #include "catalog/key_chain.h"
 #include "catalog/ledger_rows.h"
 
 namespace tapbook {
 namespace {
 
-constexpr std::string_view first_path = "", end_of_paths = "\x7f";
+constexpr std::string_view end_of_paths = "\x7f";
 
 class Outgoing {
   public:
     Outgoing(const Catalog::State& state, const OutgoingChoice& choice, const EachOutgoing& each)
-        : state_(state), database_(state.database), choice_(choice), each_(each) {}
+        : state_(state), database_(state.database), choice_(choice), each_(each) {
+        const bool is_car = path_parts(choice.under).size() >= vehicle_depth;
+        under_ = is_car ? alias_classes(database_).members(choice.under) : std::vector<std::string>{choice.under};
+    }
 
     void run() {
         auto rows = database_.prepare("SELECT id FROM shop WHERE blocked = 1");
@@ -53,8 +57,9 @@ class Outgoing {
     }
 
     bool is_under(std::string_view path) const {
-        if (choice_.under.empty() || path == choice_.under) return true;
-        return path.starts_with(choice_.under) && path[choice_.under.size()] == '/';
+        return std::any_of(under_.begin(), under_.end(), [&](const std::string& under) {
+            return under.empty() || path == under || (path.starts_with(under) && path[under.size()] == '/');
+        });
     }
 
     bool is_wanted(const Values& record, std::string_view path) const {
@@ -74,14 +79,15 @@ class Outgoing {
         if (is_wanted(record, path)) held_.push_back({path, record_of(record)});
     }
 
-    std::string first() const { return choice_.under.empty() ? std::string(first_path) : choice_.under; }
-    std::string end() const { return choice_.under.empty() ? std::string(end_of_paths) : below_end(choice_.under); }
+    static std::string end_of(const std::string& under) {
+        return under.empty() ? std::string(end_of_paths) : below_end(under);
+    }
 
     // The ledger may be larger than memory: its notes are not held. Other records of the type come between them.
     void write_notes() {
         std::sort(held_.begin(), held_.end());
         auto next = held_.begin();
-        each_ledger_row(database_, first(), end(), [&](LedgerRow&& row) {
+        const auto write = [&](LedgerRow&& row) {
             const std::string path = text_field(row.values, "path");
             const Values values = note_record(row.values, text_field(row.values, "shop"), state_.practice);
             if (!is_wanted(values, path)) return;
@@ -91,18 +97,23 @@ class Outgoing {
             };
             for (; next != held_.end() && is_before(*next); ++next) each_(std::move(next->record));
             each_(std::move(record));
-        });
+        };
+        for (const auto& under : under_) each_ledger_row(database_, under, end_of(under), write);
         for (; next != held_.end(); ++next) each_(std::move(next->record));
         held_.clear();
     }
 
     void hold_entries(EntryKind kind) {
+        for (const auto& under : under_) hold_entries_in(kind, under, end_of(under));
+    }
+
+    void hold_entries_in(EntryKind kind, std::string_view first, std::string_view end) {
         std::string columns;
         for (const auto& field : fields_of(kind)) columns += fmt::format(", {}", field.stored);
         auto rows = database_.prepare(
             fmt::format("SELECT path, revision, shop, date{}, rest FROM {} WHERE path >= ?1 AND path < ?2", columns,
                         word_of(kind)));
-        for (rows.bind_all(first(), end()); rows.step();) {
+        for (rows.bind_all(first, end); rows.step();) {
             StoredEntry entry;
             entry.values["path"] = std::string(rows.text(0));
             entry.revision = rows.integer(1);
@@ -175,7 +186,8 @@ class Outgoing {
     sqlite::Database& database_;
     const OutgoingChoice& choice_;
     const EachOutgoing& each_;
-    std::set<std::string> blocked_;  // shops, in hexadecimal digits
+    std::vector<std::string> under_;  // what the choice names by each of its paths, in order
+    std::set<std::string> blocked_;   // shops, in hexadecimal digits
     std::vector<Held> held_;
 };
 
