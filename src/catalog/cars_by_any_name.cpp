@@ -26,8 +26,7 @@ class AnyName {
 
     const NameTable& table() const { return table_; }
 
-    // The smallest path of the class that an entry here has; notes are written under it, so that shops which do not
-    // believe the alias know them as well.
+    // The smallest path of the class that an entry here has: what is written down of a car is written under it.
     std::string path_of_entry(const std::string& name) const {
         const auto entry = entries_.find(name);
         return entry == entries_.end() ? name : entry->second.path;

@@ -1,6 +1,6 @@
 // How are notes and parts written as a spreadsheet that comes back in? One column for each field, named as in the
-// TOML files; the mappings notes, converters, amplifiers and stock that travel with the program read them again, and adding what
-// was written adds nothing.
+// TOML files; the mappings notes, converters, amplifiers and stock that travel with the program read them again, and
+// adding what was written adds nothing.
 #pragma once
 
 #include "files/batch_writer.h"
