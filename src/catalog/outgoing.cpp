@@ -28,8 +28,10 @@ class Outgoing {
         while (rows.step()) blocked_.insert(hex_of(rows.blob(0)));
         std::set<std::string> types;
         for (const auto& [kind, word] : words_of<RecordKind>()) types.emplace(word);
-        auto others = database_.prepare("SELECT DISTINCT type FROM other_record");
-        while (others.step()) types.emplace(others.text(0));
+        if (has_packs_) {
+            auto others = database_.prepare("SELECT DISTINCT type FROM other_record");
+            while (others.step()) types.emplace(others.text(0));
+        }
         for (const auto& type : types) write_type(type);
     }
 
@@ -49,7 +51,7 @@ class Outgoing {
             if (const auto entry = entry_kind_of(*kind)) hold_entries(*entry);
             if (*kind == RecordKind::withdrawal) hold_withdrawals();
             if (*kind == RecordKind::alias) hold_aliases();
-            if (*kind == RecordKind::key) hold_keys();
+            if (*kind == RecordKind::key && has_packs_) hold_keys();
         }
         std::sort(held_.begin(), held_.end());
         for (auto& held : held_) each_(std::move(held.record));
@@ -108,11 +110,9 @@ class Outgoing {
     }
 
     void hold_entries_in(EntryKind kind, std::string_view first, std::string_view end) {
-        std::string columns;
-        for (const auto& field : fields_of(kind)) columns += fmt::format(", {}", field.stored);
         auto rows = database_.prepare(
-            fmt::format("SELECT path, revision, shop, date{}, rest FROM {} WHERE path >= ?1 AND path < ?2", columns,
-                        word_of(kind)));
+            fmt::format("SELECT path, revision, shop, date{}, rest FROM {} WHERE path >= ?1 AND path < ?2",
+                        readable_columns(database_, kind), word_of(kind)));
         for (rows.bind_all(first, end); rows.step();) {
             StoredEntry entry;
             entry.values["path"] = std::string(rows.text(0));
@@ -173,6 +173,7 @@ class Outgoing {
 
     std::vector<Held> other_records(const std::string& type) {
         std::vector<Held> found;
+        if (!has_packs_) return found;
         auto rows = database_.prepare("SELECT path, line FROM other_record WHERE type = ?1");
         for (rows.bind_all(type); rows.step();) {
             const std::string path(rows.text(0));
@@ -186,8 +187,10 @@ class Outgoing {
     sqlite::Database& database_;
     const OutgoingChoice& choice_;
     const EachOutgoing& each_;
-    std::vector<std::string> under_;  // what the choice names by each of its paths, in order
-    std::set<std::string> blocked_;   // shops, in hexadecimal digits
+    const bool has_packs_ =
+        database_.user_version() >= first_version_with_packs;  // a file that is only read may be older
+    std::vector<std::string> under_;                           // what the choice names by each of its paths, in order
+    std::set<std::string> blocked_;                            // shops, in hexadecimal digits
     std::vector<Held> held_;
 };
 

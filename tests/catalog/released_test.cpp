@@ -161,18 +161,21 @@ TEST_CASE("what a job says of its install stays from the version that first knew
 }
 
 TEST_CASE("what other shops brought stays: a note passed on, a change of key, an alias, a record kept unread") {
-    for (const char* dump : {"0007.sql", "0008.sql"}) {
+    for (const char* dump : {"0001.sql", "0005.sql", "0006.sql", "0007.sql", "0008.sql"}) {
         INFO(dump);
         CatalogFolder folder;
         load(folder, dump);
+        const bool has_packs = version_of(folder.file()) >= 7;
         const auto lines = [&](Access access) {
             std::vector<std::string> list;
             folder.open(access).outgoing({}, [&](OutgoingRecord&& record) { list.push_back(std::move(record.line)); });
             return list;
         };
         const auto before = lines(Access::read);
-        CHECK(before.size() == 15);  // 4 notes, 8 entries, alias, change of key, and the one of a later kind
+        // 3 notes and 8 entries; then a 4th note, an alias, a change of key, and one record of a later kind
+        CHECK(before.size() == (has_packs ? 15 : 11));
         CHECK(lines(Access::write) == before);
+        if (!has_packs) continue;
         const auto catalog = folder.open(Access::read);
         CHECK(rows_of(folder.file(), "other_record") == 1);
         CHECK(catalog.own_key().changes == 1);
