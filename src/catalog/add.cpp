@@ -8,6 +8,7 @@
 #include <set>
 
 #include "catalog/adding.h"
+#include "catalog/alias_classes.h"
 
 namespace tapbook {
 namespace {
@@ -230,15 +231,16 @@ class BatchAdding {
             paths_of_car[std::string(path_head(path, vehicle_depth))].insert(path);
             kinds.emplace(path, word_field<NoteKind>(draft.values, "kind").value_or(NoteKind::pair));
         }
-        const KnownShops known = known_shops(state_.database);
+        const auto [known, same] = counting_in(state_.database);
         for (const auto& [car, paths] : paths_of_car) {
-            const LedgerNotes notes =
-                paths.size() <= few ? notes_at(state_.database, paths) : notes_of_vehicle(state_.database, car);
+            const LedgerNotes notes = paths.size() <= few || !same.empty()
+                                          ? notes_of_classes(state_.database, same, paths)
+                                          : notes_of_vehicle(state_.database, car);
             for (const auto& path : paths) {
                 const auto live = notes.live.find(path);
                 const std::vector<Note> list = live == notes.live.end() ? std::vector<Note>() : live->second;
                 const auto gone = notes.withdrawn.find(path);
-                grades[path] = grade_of(list, kinds.at(path), known, side_of_tap(state_.database, path),
+                grades[path] = grade_of(list, kinds.at(path), known, side_of_class(state_.database, same, path),
                                         gone == notes.withdrawn.end() ? 0 : gone->second);
             }
         }

@@ -2,26 +2,11 @@
 // without direction; whatever is joined by aliases is one class, named by its smallest path.
 #include <fmt/format.h>
 
-#include <map>
-#include <set>
-
 #include "catalog/adding.h"
+#include "catalog/alias_classes.h"
 
 namespace tapbook {
 namespace {
-
-// Every pair that was said to be the same by a shop that is not blocked and stands to it.
-std::map<std::string, std::set<std::string>> said_pairs(sqlite::Database& database) {
-    std::map<std::string, std::set<std::string>> same;
-    auto rows = database.prepare(
-        "SELECT first, second FROM alias JOIN shop ON shop.number = alias.shop"
-        " WHERE alias.vouched = 1 AND shop.blocked = 0");
-    while (rows.step()) {
-        same[std::string(rows.text(0))].emplace(rows.text(1));
-        same[std::string(rows.text(1))].emplace(rows.text(0));
-    }
-    return same;
-}
 
 [[noreturn]] void refuse(const std::string& why, const std::string& way_out) {
     throw InputRefused({Complaint{{}, why, way_out}});
@@ -39,20 +24,6 @@ Values alias_record(const AliasFields& fields, bool practice) {
     return record;
 }
 
-std::set<std::string> same_as(sqlite::Database& database, const std::string& path) {
-    const auto pairs = said_pairs(database);
-    std::set<std::string> all = {path};
-    std::vector<std::string> open = {path};
-    while (!open.empty()) {
-        const auto next = pairs.find(open.back());
-        open.pop_back();
-        if (next == pairs.end()) continue;
-        for (const auto& other : next->second)
-            if (all.insert(other).second) open.push_back(other);
-    }
-    return all;
-}
-
 AliasReport Catalog::add_alias(const std::string& one, const std::string& other, const std::string& today,
                                bool dry_run) {
     if (one == other) refuse(fmt::format("{} twice", one), "name the two paths that are the same thing");
@@ -61,7 +32,8 @@ AliasReport Catalog::add_alias(const std::string& one, const std::string& other,
                "name two cars, two sound systems or two tap points by their whole paths");
     const auto work = [&] {
         AliasReport report{std::min(one, other), std::max(one, other), {}, false, false};
-        report.was_here = same_as(state_->database, one).contains(other);
+        const AliasClasses before = alias_classes(state_->database);
+        report.was_here = before.name_of(one) == before.name_of(other);
         if (!report.was_here) {
             const Values record = alias_record({report.first, report.second, state_->own.id, today}, state_->practice);
             const RecordId id = record_id(record_line(record));
@@ -71,7 +43,7 @@ AliasReport Catalog::add_alias(const std::string& one, const std::string& other,
                             shop_number(state_->database, bytes_of_hex(state_->own.id)), today);
             insert.run();
         }
-        report.name = *same_as(state_->database, one).begin();
+        report.name = alias_classes(state_->database).name_of(one);
         return report;
     };
     return in_one_transaction(*state_, work, [&](const AliasReport& report) { return !report.was_here && !dry_run; });

@@ -1,9 +1,10 @@
 // How are all cars read without their notes, quickly? The entries of some hundred cars that follow each other in one
-// go; what no note says of a tap is worked out once for each side.
+// go; what no note says of a tap is worked out once for each side. A car of several names comes once.
 #include <algorithm>
+#include <set>
 #include <unordered_map>
 
-#include "catalog/state.h"
+#include "catalog/alias_classes.h"
 
 namespace tapbook {
 namespace {
@@ -90,11 +91,17 @@ void Catalog::each_layout(const std::function<void(const CarFacts&)>& take) cons
         std::optional<sqlite::Transaction> one_state;
         if (!state_->database.in_transaction()) one_state.emplace(state_->database, sqlite::Transaction::Kind::read);
         auto vehicles = current_entries(state_->database, EntryKind::vehicle, "", "\x7f");
+        const AliasClasses same = alias_classes(state_->database);
+        std::set<std::string> seen;  // cars of several names, by the class's
+        const auto give = [&](const CarFacts& car) {
+            if (same.empty() || same.members(car.vehicle.path).size() == 1) return take(car);
+            if (seen.insert(same.name_of(car.vehicle.path)).second) take(car_layout(car.vehicle.path));
+        };
         Steps steps(state_->progress, static_cast<std::int64_t>(vehicles.size()));
         for (std::size_t first = 0; first < vehicles.size(); first += cars_at_once) {
             const auto count = std::min(cars_at_once, vehicles.size() - first);
             for (const auto& car : LayoutReader(state_->database, std::span(vehicles).subspan(first, count)).read()) {
-                take(car);
+                give(car);
                 steps.one();
             }
         }

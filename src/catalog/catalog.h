@@ -183,6 +183,10 @@ class Catalog {
 
     FoundVehicles find(std::string_view words) const;
 
+    // Cars that words name exactly, as vehicles_named() says. Here and in find() a car is found by each of its names
+    // and handed out once, under the smallest; named() gives the smallest that has an entry, or the one that was typed.
+    std::vector<NamedVehicle> named(std::string_view words) const;
+
     // Cars with a VIN pattern that fits, those of its model year first.
     std::vector<VehicleHit> vehicles_of_vin(const Vin& vin) const;
 

@@ -108,9 +108,8 @@ class JobCloser {
     // This shop's notes of the place on this car and day.
     std::vector<LedgerRow> own_notes_at(const JobVisit& visit) {
         std::vector<LedgerRow> own;
-        for (auto& row : ledger_rows(state_.database, job_.vehicle))
-            if (text_field(row.values, "path") == visit.path && text_field(row.values, "shop") == state_.own.id &&
-                text_field(row.values, "car") == job_.car)
+        for (auto& row : ledger_rows_at(state_.database, visit.path))
+            if (text_field(row.values, "shop") == state_.own.id && text_field(row.values, "car") == job_.car)
                 own.push_back(std::move(row));
         return own;
     }
@@ -207,8 +206,8 @@ class JobCloser {
     }
 
     Values values_of_note(const std::string& path, const RecordId& id) {
-        for (const auto& row : ledger_rows(state_.database, job_.vehicle))
-            if (row.id == id && text_field(row.values, "path") == path) return row.values;
+        for (const auto& row : ledger_rows_at(state_.database, path))
+            if (row.id == id) return row.values;
         return {};
     }
 

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-#include "catalog/state.h"
+#include "catalog/alias_classes.h"
 
 namespace tapbook {
 namespace {
@@ -143,12 +143,22 @@ void keep_practice_shop_code(sqlite::Database& database, std::string_view code) 
 }
 
 Extract Catalog::extract_vehicle(std::string_view path) const {
-    Extract extract = extracted(*state_, [&](Extracting& extracting) {
-        extracting.add_entries(EntryKind::vehicle, path, std::string(path) + '\x01');
-        for (const EntryKind kind : below_vehicle) extracting.add_entries(kind, below_first(path), below_end(path));
-        extracting.add_notes(path);
-    });
-    if (extract.batch.entries.empty() || extract.batch.entries.front().kind != EntryKind::vehicle)
+    const auto at = [&](std::string_view place) {
+        return extracted(*state_, [&](Extracting& extracting) {
+            extracting.add_entries(EntryKind::vehicle, place, std::string(place) + '\x01');
+            for (const EntryKind kind : below_vehicle)
+                extracting.add_entries(kind, below_first(place), below_end(place));
+            extracting.add_notes(place);
+        });
+    };
+    const auto has_car = [](const Extract& one) {
+        return !one.batch.entries.empty() && one.batch.entries.front().kind == EntryKind::vehicle;
+    };
+    Extract extract = at(path);
+    if (!has_car(extract))  // the name of a class need not have an entry
+        for (const auto& other : alias_classes(state_->database).members(path))
+            if (extract = at(other); has_car(extract)) break;
+    if (!has_car(extract))
         throw CatalogError(CatalogTrouble::not_found, fmt::format("there is no vehicle {}", path),
                            "tapbook find lists all cars");
     return extract;

@@ -13,9 +13,10 @@ std::vector<std::string> noted_cars(sqlite::Database& database) {
     return cars;
 }
 
-std::map<std::string, ConnectorSide, std::less<>> sides_of_taps(sqlite::Database& database, std::string_view car) {
+std::map<std::string, ConnectorSide, std::less<>> sides_of_taps(sqlite::Database& database, const AliasClasses& same,
+                                                                std::string_view car) {
     std::map<std::string, ConnectorSide, std::less<>> sides;
-    for (const auto& tap : current_entries(database, EntryKind::tap, below_first(car), below_end(car)))
+    for (const auto& tap : entries_of_car(database, same, EntryKind::tap, car))
         if (const auto side = word_field<ConnectorSide>(tap.entry.values, "side"))
             sides.emplace(text_field(tap.entry.values, "path"), *side);
     return sides;
@@ -47,15 +48,16 @@ std::vector<FactSayings> Catalog::shared_sayings() const {
     try {
         std::vector<FactSayings> facts;
         const auto cars = noted_cars(state_->database);
-        const KnownShops known = known_shops(state_->database);
+        const auto [known, same] = counting_in(state_->database);
+        PlacesSeen seen(same);
         Steps steps(state_->progress, static_cast<std::int64_t>(cars.size()));
         for (const auto& car : cars) {
             steps.one();
-            const LedgerNotes ledger = notes_of_vehicle(state_->database, car);
-            const auto sides = sides_of_taps(state_->database, car);
+            const LedgerNotes ledger = notes_of_car(state_->database, same, car);
+            const auto sides = sides_of_taps(state_->database, same, car);
             for (const auto& [path, notes] : ledger.live) {
                 const auto side = sides.find(path);
-                if (!notes.empty())
+                if (!notes.empty() && seen.insert_first(path))
                     add_facts(facts, path, notes,
                               {side == sides.end() ? std::nullopt : std::optional(side->second), known, 0, {}});
             }

@@ -25,11 +25,13 @@ struct TapFacts {
     TapPoint tap;
     PairStanding pair;          // speaker and line circuits
     SwitchedStanding switched;  // power circuits
+    TextList also;              // other paths that were said to be this place
     int concurrent_edits = 0;   // other edits of the same revision that nobody has settled
 };
 
 struct CarFacts {
-    Vehicle vehicle;
+    Vehicle vehicle;                   // under its smallest path
+    TextList also;                     // other paths that were said to be this car
     std::vector<SystemFacts> systems;  // by code
     std::vector<TapFacts> taps;        // of all systems, in path order
     std::vector<TapFacts> unrecorded;  // notes on cars whose system was not written down: shown, never counted

@@ -48,11 +48,12 @@ EntryNames names_of_entries(sqlite::Database& database) {
     return names;
 }
 
-std::optional<std::string> stored(sqlite::Database& database, NamePart part) {
+std::optional<std::string> stored(sqlite::Database& database, NamePart part, bool* has_aliases = nullptr) {
     if (database.user_version() < first_version_with_names) return std::nullopt;
-    auto rows = database.prepare("SELECT bytes FROM packed_names WHERE part = ?1");
+    auto rows = database.prepare("SELECT bytes, EXISTS (SELECT 1 FROM alias) FROM packed_names WHERE part = ?1");
     rows.bind_all(static_cast<int>(part));
     if (!rows.step()) return std::nullopt;
+    if (has_aliases != nullptr) *has_aliases = rows.integer(1) != 0;
     return std::string(rows.blob(0));
 }
 
@@ -71,6 +72,18 @@ void keep_names(sqlite::Database& database) {
     store(database, NamePart::names, NameTable::of(std::move(names.cars)).pack());
 }
 
+KeptNames kept_names(sqlite::Database& database) {
+    KeptNames kept;
+    if (auto bytes = stored(database, NamePart::names, &kept.has_aliases))
+        if (auto table = NameTable::unpack(std::move(*bytes))) {
+            kept.table = std::move(*table);
+            return kept;
+        }
+    kept.table = NameTable::of(names_of_entries(database).cars);
+    kept.has_aliases = true;
+    return kept;
+}
+
 bool has_kept_names(sqlite::Database& database) {
     auto rows = database.prepare("SELECT count(*) FROM packed_names");
     rows.step();
@@ -86,9 +99,7 @@ bool names_are_current(sqlite::Database& database) {
 
 NameTable Catalog::names() const {
     try {
-        if (auto bytes = stored(state_->database, NamePart::names))
-            if (auto table = NameTable::unpack(std::move(*bytes))) return std::move(*table);
-        return NameTable::of(names_of_entries(state_->database).cars);
+        return kept_names(state_->database).table;
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, state_->file);
     }
@@ -118,24 +129,6 @@ std::vector<VehicleHit> Catalog::vehicles_of_vin(const Vin& vin) const {
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, state_->file);
     }
-}
-
-FoundVehicles Catalog::find(std::string_view words) const {
-    FoundVehicles found;
-    const auto typed = vin_in(words);
-    const auto* vin = typed ? std::get_if<Vin>(&*typed) : nullptr;
-    if (vin != nullptr) found.hits = vehicles_of_vin(*vin);
-    if (!found.hits.empty()) {
-        found.vin = *vin;
-        return found;
-    }
-    found.hits = find_vehicles(names(), words);
-    if (!found.hits.empty() || !typed) return found;
-    if (vin != nullptr)
-        found.vin = *vin;
-    else
-        found.no_vin = std::get<VinRefusal>(*typed);
-    return found;
 }
 
 }  // namespace tapbook

@@ -6,26 +6,32 @@
 #include <algorithm>
 #include <set>
 
+#include "catalog/alias_classes.h"
 #include "catalog/key_chain.h"
 #include "catalog/ledger_rows.h"
 
 namespace tapbook {
 namespace {
 
-constexpr std::string_view first_path = "", end_of_paths = "\x7f";
+constexpr std::string_view end_of_paths = "\x7f";
 
 class Outgoing {
   public:
     Outgoing(const Catalog::State& state, const OutgoingChoice& choice, const EachOutgoing& each)
-        : state_(state), database_(state.database), choice_(choice), each_(each) {}
+        : state_(state), database_(state.database), choice_(choice), each_(each) {
+        const bool is_car = path_parts(choice.under).size() >= vehicle_depth;
+        under_ = is_car ? alias_classes(database_).members(choice.under) : std::vector<std::string>{choice.under};
+    }
 
     void run() {
         auto rows = database_.prepare("SELECT id FROM shop WHERE blocked = 1");
         while (rows.step()) blocked_.insert(hex_of(rows.blob(0)));
         std::set<std::string> types;
         for (const auto& [kind, word] : words_of<RecordKind>()) types.emplace(word);
-        auto others = database_.prepare("SELECT DISTINCT type FROM other_record");
-        while (others.step()) types.emplace(others.text(0));
+        if (has_packs_) {
+            auto others = database_.prepare("SELECT DISTINCT type FROM other_record");
+            while (others.step()) types.emplace(others.text(0));
+        }
         for (const auto& type : types) write_type(type);
     }
 
@@ -45,7 +51,7 @@ class Outgoing {
             if (const auto entry = entry_kind_of(*kind)) hold_entries(*entry);
             if (*kind == RecordKind::withdrawal) hold_withdrawals();
             if (*kind == RecordKind::alias) hold_aliases();
-            if (*kind == RecordKind::key) hold_keys();
+            if (*kind == RecordKind::key && has_packs_) hold_keys();
         }
         std::sort(held_.begin(), held_.end());
         for (auto& held : held_) each_(std::move(held.record));
@@ -53,8 +59,9 @@ class Outgoing {
     }
 
     bool is_under(std::string_view path) const {
-        if (choice_.under.empty() || path == choice_.under) return true;
-        return path.starts_with(choice_.under) && path[choice_.under.size()] == '/';
+        return std::any_of(under_.begin(), under_.end(), [&](const std::string& under) {
+            return under.empty() || path == under || (path.starts_with(under) && path[under.size()] == '/');
+        });
     }
 
     bool is_wanted(const Values& record, std::string_view path) const {
@@ -74,14 +81,15 @@ class Outgoing {
         if (is_wanted(record, path)) held_.push_back({path, record_of(record)});
     }
 
-    std::string first() const { return choice_.under.empty() ? std::string(first_path) : choice_.under; }
-    std::string end() const { return choice_.under.empty() ? std::string(end_of_paths) : below_end(choice_.under); }
+    static std::string end_of(const std::string& under) {
+        return under.empty() ? std::string(end_of_paths) : below_end(under);
+    }
 
     // The ledger may be larger than memory: its notes are not held. Other records of the type come between them.
     void write_notes() {
         std::sort(held_.begin(), held_.end());
         auto next = held_.begin();
-        each_ledger_row(database_, first(), end(), [&](LedgerRow&& row) {
+        const auto write = [&](LedgerRow&& row) {
             const std::string path = text_field(row.values, "path");
             const Values values = note_record(row.values, text_field(row.values, "shop"), state_.practice);
             if (!is_wanted(values, path)) return;
@@ -91,18 +99,21 @@ class Outgoing {
             };
             for (; next != held_.end() && is_before(*next); ++next) each_(std::move(next->record));
             each_(std::move(record));
-        });
+        };
+        for (const auto& under : under_) each_ledger_row(database_, under, end_of(under), write);
         for (; next != held_.end(); ++next) each_(std::move(next->record));
         held_.clear();
     }
 
     void hold_entries(EntryKind kind) {
-        std::string columns;
-        for (const auto& field : fields_of(kind)) columns += fmt::format(", {}", field.stored);
+        for (const auto& under : under_) hold_entries_in(kind, under, end_of(under));
+    }
+
+    void hold_entries_in(EntryKind kind, std::string_view first, std::string_view end) {
         auto rows = database_.prepare(
-            fmt::format("SELECT path, revision, shop, date{}, rest FROM {} WHERE path >= ?1 AND path < ?2", columns,
-                        word_of(kind)));
-        for (rows.bind_all(first(), end()); rows.step();) {
+            fmt::format("SELECT path, revision, shop, date{}, rest FROM {} WHERE path >= ?1 AND path < ?2",
+                        readable_columns(database_, kind), word_of(kind)));
+        for (rows.bind_all(first, end); rows.step();) {
             StoredEntry entry;
             entry.values["path"] = std::string(rows.text(0));
             entry.revision = rows.integer(1);
@@ -162,6 +173,7 @@ class Outgoing {
 
     std::vector<Held> other_records(const std::string& type) {
         std::vector<Held> found;
+        if (!has_packs_) return found;
         auto rows = database_.prepare("SELECT path, line FROM other_record WHERE type = ?1");
         for (rows.bind_all(type); rows.step();) {
             const std::string path(rows.text(0));
@@ -175,7 +187,10 @@ class Outgoing {
     sqlite::Database& database_;
     const OutgoingChoice& choice_;
     const EachOutgoing& each_;
-    std::set<std::string> blocked_;  // shops, in hexadecimal digits
+    const bool has_packs_ =
+        database_.user_version() >= first_version_with_packs;  // a file that is only read may be older
+    std::vector<std::string> under_;                           // what the choice names by each of its paths, in order
+    std::set<std::string> blocked_;                            // shops, in hexadecimal digits
     std::vector<Held> held_;
 };
 

@@ -48,7 +48,8 @@ struct LedgerNote {
 
 // Everything noted at one place, with what is needed to count it.
 struct TapLedger {
-    std::string path;
+    std::string path;               // the smallest that the place is known by
+    std::vector<std::string> also;  // its others: notes lie at any of them
     NoteKind kind = NoteKind::pair;
     std::vector<LedgerNote> notes;  // by date, turn and id
     Witnesses witnesses;

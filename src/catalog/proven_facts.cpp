@@ -36,17 +36,18 @@ void judge_by(ProvenFact& fact, const std::vector<Vote>& later, const std::strin
 std::vector<ProvenFact> Catalog::proven_facts(const std::string& day) const {
     try {
         auto& database = state_->database;
-        const KnownShops known = known_shops(database);
+        const auto [known, same] = counting_in(database);
         std::vector<ProvenFact> facts;
         const auto cars = noted_cars(database);
+        PlacesSeen seen(same);
         Steps steps(state_->progress, static_cast<std::int64_t>(cars.size()));
         for (const auto& car : cars) {
             steps.one();
-            const LedgerNotes ledger = notes_of_vehicle(database, car);
-            const auto sides = sides_of_taps(database, car);
+            const LedgerNotes ledger = notes_of_car(database, same, car);
+            const auto sides = sides_of_taps(database, same, car);
             for (const auto& [path, notes] : ledger.live) {
                 const Parted parted = parted_at(notes, day);
-                if (parted.earlier.empty()) continue;
+                if (parted.earlier.empty() || !seen.insert_first(path)) continue;
                 const NoteKind kind = parted.earlier.front().kind;
                 const auto side = sides.find(path);
                 const Witnesses witnesses{

@@ -3,8 +3,8 @@
 
 #include <algorithm>
 
+#include "catalog/alias_classes.h"
 #include "catalog/ledger_rows.h"
-#include "catalog/state.h"
 
 namespace tapbook {
 namespace {
@@ -17,16 +17,19 @@ const T* found_or_null(const std::map<std::string, T, std::less<>>& by_path, std
 
 class CarReader {
   public:
-    CarReader(sqlite::Database& database, std::string_view path, std::optional<int> year, LedgerNotes notes)
-        : database_(database), path_(path), notes_(std::move(notes)), known_(known_shops(database)) {
+    CarReader(sqlite::Database& database, std::string_view path, std::optional<int> year)
+        : database_(database), counting_(counting_in(database)), path_(counting_.same.name_of(path)) {
         car_.year = year;
     }
 
+    void count_notes() { notes_ = notes_of_car(database_, counting_.same, path_); }
+
     // False when there is no such vehicle.
     bool read() {
-        const auto vehicle = current_entries(database_, EntryKind::vehicle, path_, path_ + '\x01');
+        const auto vehicle = entries(EntryKind::vehicle);
         if (vehicle.empty()) return false;
         car_.vehicle = vehicle_of(vehicle.front().entry.values);
+        car_.also = others_of(path_);
         for (const auto& system : entries(EntryKind::system)) add_system(system);
         for (const auto& circuit : entries(EntryKind::circuit))
             circuits_[text_field(circuit.entry.values, "path")] = circuit_of(circuit.entry.values);
@@ -39,8 +42,26 @@ class CarReader {
     CarFacts take() { return std::move(car_); }
 
   private:
-    std::vector<CurrentEntry> entries(EntryKind kind) {
-        return current_entries(database_, kind, below_first(path_), below_end(path_));
+    std::vector<CurrentEntry> entries(EntryKind kind) { return entries_of_car(database_, counting_.same, kind, path_); }
+
+    // The other paths of a car.
+    TextList others_of(const std::string& path) const {
+        TextList others;
+        if (counting_.same.empty()) return others;
+        for (auto& other : counting_.same.members(path))
+            if (other != path) others.push_back(std::move(other));
+        return others;
+    }
+
+    // The other paths of a place of the car, without those that only the car's other names make.
+    TextList also_called(const std::string& path) const {
+        TextList others;
+        for (auto& other : others_of(path)) {
+            const auto head = path_head(other, vehicle_depth);
+            const bool is_own = std::find(car_.also.begin(), car_.also.end(), head) == car_.also.end();
+            if (is_own) others.push_back(std::move(other));
+        }
+        return others;
     }
 
     std::vector<Note> notes_at(std::string_view path) const {
@@ -57,7 +78,7 @@ class CarReader {
         system.entry = sound_system_of(entry.entry.values);
         system.code = path_tail(system.entry.path, vehicle_depth);
         const auto notes = notes_at(system.entry.path);
-        system.premium = premium_standing(notes, known_, car_.year, withdrawn_at(system.entry.path));
+        system.premium = premium_standing(notes, counting_.known, car_.year, withdrawn_at(system.entry.path));
         for (const auto& note : notes)
             if (!note.tell.empty()) system.noted_tells.push_back(note.tell);
         car_.systems.push_back(std::move(system));
@@ -67,10 +88,11 @@ class CarReader {
                        const ProvenElsewhere& proven = {}) {
         const auto notes = notes_at(path);
         const int withdrawn = withdrawn_at(path);
+        facts.also = also_called(facts.code);
         if (is_power(facts.circuit.role))
-            facts.switched = switched_standing(notes, known_, car_.year, withdrawn, side, proven);
+            facts.switched = switched_standing(notes, counting_.known, car_.year, withdrawn, side, proven);
         else
-            facts.pair = pair_standing(notes, side, known_, car_.year, withdrawn, proven);
+            facts.pair = pair_standing(notes, side, counting_.known, car_.year, withdrawn, proven);
         const auto* hazards = found_or_null(notes_.hazards, path);
         if (hazards == nullptr) return;
         for (const auto& word : *hazards)
@@ -112,7 +134,7 @@ class CarReader {
         SystemFacts system;
         system.entry.path = path;
         system.code = unrecorded_system;
-        system.premium = premium_standing(notes, known_, car_.year, withdrawn);
+        system.premium = premium_standing(notes, counting_.known, car_.year, withdrawn);
         for (const auto& note : notes)
             if (!note.tell.empty()) system.noted_tells.push_back(note.tell);
         car_.unrecorded_system = std::move(system);
@@ -135,20 +157,22 @@ class CarReader {
     }
 
     sqlite::Database& database_;
-    std::string path_;
+    Counting counting_;
+    std::string path_;  // of the car's class
     LedgerNotes notes_;
-    KnownShops known_;
     CarFacts car_;
     std::map<std::string, Circuit, std::less<>> circuits_;
 };
 
-// All of the car as it is at one moment, and one lock for it. `notes` reads what notes are to be counted.
-template <class ReadNotes>
-CarFacts car_from(Catalog::State& state, std::string_view path, std::optional<int> year, ReadNotes notes) {
+enum class CountNotes { yes, no };
+
+// All of the car as it is at one moment, and one lock for it.
+CarFacts car_from(Catalog::State& state, std::string_view path, std::optional<int> year, CountNotes count) {
     try {
         std::optional<sqlite::Transaction> one_state;
         if (!state.database.in_transaction()) one_state.emplace(state.database, sqlite::Transaction::Kind::read);
-        CarReader reader(state.database, path, year, notes());
+        CarReader reader(state.database, path, year);
+        if (count == CountNotes::yes) reader.count_notes();
         if (reader.read()) return reader.take();
     } catch (const sqlite::Error& error) {
         throw_catalog_error(error, state.file);
@@ -173,11 +197,11 @@ bool is_power(Role role) {
 }
 
 CarFacts Catalog::car(std::string_view path, std::optional<int> year) const {
-    return car_from(*state_, path, year, [&] { return notes_of_vehicle(state_->database, path); });
+    return car_from(*state_, path, year, CountNotes::yes);
 }
 
 CarFacts Catalog::car_layout(std::string_view path) const {
-    return car_from(*state_, path, {}, [] { return LedgerNotes(); });
+    return car_from(*state_, path, {}, CountNotes::no);
 }
 
 std::vector<ShelfConverter> Catalog::converters() const {
@@ -207,9 +231,14 @@ std::vector<Amplifier> Catalog::amplifiers() const {
 }
 
 bool Catalog::has_entry(EntryKind kind, std::string_view path, Retired retired) const {
-    const std::string end = std::string(path) + '\x01';
-    return retired == Retired::included ? !winning_entries(state_->database, kind, path, end).empty()
-                                        : !current_entries(state_->database, kind, path, end).empty();
+    const auto is_at = [&](const std::string& place) {
+        return retired == Retired::included ? !winning_entries(state_->database, kind, place, place + '\x01').empty()
+                                            : !current_entries(state_->database, kind, place, place + '\x01').empty();
+    };
+    if (is_at(std::string(path))) return true;
+    if (path_parts(path).size() < vehicle_depth) return false;  // a part's
+    const auto names = alias_classes(state_->database).members(path);
+    return std::any_of(names.begin(), names.end(), is_at);
 }
 
 std::vector<std::string> Catalog::note_lines(std::string_view vehicle_path) const {
@@ -221,13 +250,19 @@ std::vector<std::string> Catalog::note_lines(std::string_view vehicle_path) cons
 }
 
 LedgerState Catalog::ledger_state(std::string_view vehicle_path) const {
-    const auto vehicle = vehicle_number(state_->database, vehicle_path);
-    if (!vehicle) return {};
-    auto rows = state_->database.prepare("SELECT count(*), max(date) FROM note WHERE vehicle = ?1");
-    rows.bind_all(*vehicle);
-    rows.step();
-    const auto newest = rows.optional_integer(1);
-    return {rows.integer(0), newest ? day_text(*newest) : std::string()};
+    LedgerState all;
+    std::optional<std::int64_t> newest;
+    for (const auto& car : counting_in(state_->database).same.members(vehicle_path)) {
+        const auto vehicle = vehicle_number(state_->database, car);
+        if (!vehicle) continue;
+        auto rows = state_->database.prepare("SELECT count(*), max(date) FROM note WHERE vehicle = ?1");
+        rows.bind_all(*vehicle);
+        rows.step();
+        all.notes += rows.integer(0);
+        if (const auto day = rows.optional_integer(1)) newest = std::max(newest.value_or(*day), *day);
+    }
+    if (newest) all.newest = day_text(*newest);
+    return all;
 }
 
 CatalogCounts Catalog::counts() const {

@@ -2,6 +2,7 @@
 // with them the order in which the notes lie, and the packed names of all cars. The notes are copied as they are.
 #include <fmt/format.h>
 
+#include "catalog/kept_records.h"
 #include "catalog/state.h"
 
 namespace tapbook {
@@ -67,6 +68,7 @@ RebuildReport Catalog::rebuild(bool dry_run) {
     try {
         sqlite::Transaction transaction(state_->database);
         RebuildReport report;
+        report.read_now = read_kept_records(state_->database);
         report.notes = count_of(state_->database, "SELECT count(*) FROM note");
         report.paths = count_of(state_->database, "SELECT count(*) FROM subject");
         number_paths(state_->database);

@@ -21,8 +21,9 @@ struct VehicleName {
 
 struct VehicleHit {
     VehicleName vehicle;
-    int cost = 0;           // typing mistakes bridged; 0 is an exact match
-    bool year_fits = true;  // false: the asked year lies outside the car's years
+    int cost = 0;                        // typing mistakes bridged; 0 is an exact match
+    bool year_fits = true;               // false: the asked year lies outside the car's years
+    std::vector<std::string> also = {};  // other paths that were said to be this car
 };
 
 // Cars that match `words`, best first; all cars for no words. Ties: the name that was typed more completely, then by

@@ -78,9 +78,6 @@ struct AliasFields {
 };
 Values alias_record(const AliasFields& fields, bool practice);
 
-// Every path that is said to be the same thing as this one, itself among them.
-std::set<std::string> same_as(sqlite::Database& database, const std::string& path);
-
 // Local number of a shop, given on first sight.
 std::int64_t shop_number(sqlite::Database& database, std::string_view id_bytes);
 
@@ -132,6 +129,11 @@ std::vector<std::pair<RecordId, Values>> note_records(sqlite::Database& database
 // The names of all cars as packed values (schema 0002): written again from the entries; are they there; do they say
 // what the entries say (a missing one says nothing wrong)? Writing REQUIRES an open transaction.
 void keep_names(sqlite::Database& database);
+struct KeptNames {
+    NameTable table;
+    bool has_aliases = false;  // true also where that was not looked up
+};
+KeptNames kept_names(sqlite::Database& database);
 bool has_kept_names(sqlite::Database& database);
 bool names_are_current(sqlite::Database& database);
 

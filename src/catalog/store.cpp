@@ -8,6 +8,7 @@
 #include <cerrno>
 #include <cstring>
 
+#include "catalog/kept_records.h"
 #include "catalog/state.h"
 #include "embedded.h"
 
@@ -34,6 +35,9 @@ void apply_schema(sqlite::Database& database, const fs::path& file) {
         database.set_user_version(static_cast<std::int32_t>(next + 1));
         transaction.commit();
     }
+    if (version == 0 || version == files.size()) return;
+    sqlite::Transaction transaction(database);
+    if (read_kept_records(database) > 0) transaction.commit();
 }
 
 void put_setting(sqlite::Database& database, std::string_view name, std::string_view value) {

@@ -89,13 +89,16 @@ class TakingIn {
         keep.run();
     }
 
-    // Where notes and withdrawals of the pack lie; no more than what is asked for.
+    // Where notes and withdrawals of the pack lie, and what is noted of that which it calls the same; no more than what
+    // is asked for.
     std::set<std::string> places_of_pack() {
         std::set<std::string> places;
         std::string last;
         for (const auto& packed : pack_.records) {
             if (!tokens_.read(packed.line)) continue;
             const RecordHead head = head_of(tokens_);
+            if (head.kind == RecordKind::alias)
+                for (const std::string_view key : {"first", "second"}) add_noted_places(tokens_.text(key), places);
             const bool is_seen = head.kind == RecordKind::note || head.kind == RecordKind::withdrawal;
             if (!is_seen || head.path == last) continue;
             last = head.path;
@@ -103,6 +106,13 @@ class TakingIn {
             if (places.size() > most_graded) break;
         }
         return places;
+    }
+
+    void add_noted_places(std::string_view path, std::set<std::string>& places) {
+        auto rows =
+            database_.prepare("SELECT path FROM subject WHERE path = ?1 OR (path >= ?2 AND path < ?3) LIMIT ?4");
+        rows.bind_all(path, below_first(path), below_end(path), most_graded + 1);
+        while (rows.step()) places.emplace(rows.text(0));
     }
 
     RecordHead head_of_line(const PackedRecord& packed) {

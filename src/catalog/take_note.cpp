@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "catalog/adding.h"
+#include "catalog/alias_classes.h"
 #include "catalog/ledger_rows.h"
 #include "catalog/tap_ledger.h"
 
@@ -48,9 +49,9 @@ std::vector<SisterTap> sisters_of(sqlite::Database& database, const std::string&
 }
 
 std::optional<OutputStage> expected_stage(sqlite::Database& database, const std::string& path) {
-    const std::string circuit(path_head(path, circuit_depth));
-    const auto entry = current_entries(database, EntryKind::circuit, circuit, circuit + '\x01');
-    return entry.empty() ? std::nullopt : std::optional(circuit_of(entry.front().entry.values).output);
+    const auto entry =
+        entry_of_class(database, counting_in(database).same, EntryKind::circuit, path_head(path, circuit_depth));
+    return entry ? std::optional(circuit_of(entry->values).output) : std::nullopt;
 }
 
 }  // namespace

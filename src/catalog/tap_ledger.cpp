@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "catalog/adding.h"
+#include "catalog/alias_classes.h"
 #include "catalog/ledger_rows.h"
 #include "catalog/tap_ledger.h"
 
@@ -16,8 +17,7 @@ struct Withdrawal {
 };
 
 // The first effective withdrawal of each note at a path, by target.
-std::map<RecordId, Withdrawal> withdrawals_at(sqlite::Database& database, std::string_view path) {
-    std::map<RecordId, Withdrawal> found;
+void find_withdrawals(sqlite::Database& database, std::string_view path, std::map<RecordId, Withdrawal>& found) {
     auto rows = database.prepare(
         "SELECT target, date, reason FROM withdrawal WHERE path = ?1 AND vouched = 1"
         " ORDER BY date DESC, id DESC");
@@ -26,7 +26,6 @@ std::map<RecordId, Withdrawal> withdrawals_at(sqlite::Database& database, std::s
         if (from_hex(hex_of(rows.blob(0)), target))
             found[target] = {std::string(rows.text(1)), std::string(rows.text(2))};
     }
-    return found;
 }
 
 std::map<std::string, std::string> shop_names(sqlite::Database& database) {
@@ -41,23 +40,23 @@ bool is_unrecorded(std::string_view path) {
     return parts.size() > vehicle_depth && parts[vehicle_depth] == unrecorded_system;
 }
 
-NoteKind kind_of_place(sqlite::Database& database, std::string_view path, const std::vector<LedgerNote>& notes) {
-    if (path_parts(path).size() == system_depth) return NoteKind::system;
-    if (!notes.empty()) return notes.front().note.kind;
-    const std::string circuit(path_head(path, circuit_depth));
-    const auto entry = current_entries(database, EntryKind::circuit, circuit, circuit + '\x01');
-    if (entry.empty()) return NoteKind::pair;
-    return carries_signal(circuit_of(entry.front().entry.values).role) ? NoteKind::pair : NoteKind::switched;
+NoteKind kind_of_place(sqlite::Database& database, const TapLedger& ledger, const AliasClasses& same) {
+    if (path_parts(ledger.path).size() == system_depth) return NoteKind::system;
+    if (!ledger.notes.empty()) return ledger.notes.front().note.kind;
+    const auto circuit = entry_of_class(database, same, EntryKind::circuit, path_head(ledger.path, circuit_depth));
+    if (!circuit) return NoteKind::pair;
+    return carries_signal(circuit_of(circuit->values).role) ? NoteKind::pair : NoteKind::switched;
 }
 
 // The PROVEN values of the taps of the same name in the recorded systems of the car.
 ProvenElsewhere proven_elsewhere(sqlite::Database& database, std::string_view path, NoteKind kind,
-                                 const KnownShops& known) {
+                                 const Counting& counting) {
     ProvenElsewhere proven;
     if (!is_unrecorded(path) || kind == NoteKind::system) return proven;
-    for (const auto& [other, notes] : notes_of_vehicle(database, path_head(path, vehicle_depth)).live) {
+    for (const auto& [other, notes] : notes_of_car(database, counting.same, path_head(path, vehicle_depth)).live) {
         if (is_unrecorded(other) || path_tail(other, system_depth) != path_tail(path, system_depth)) continue;
-        const NotedStanding standing = noted_standing(kind, notes, {side_of_tap(database, other), known, 0, {}});
+        const auto side = side_of_class(database, counting.same, other);
+        const NotedStanding standing = noted_standing(kind, notes, {side, counting.known, 0, {}});
         const Standing& first = standing_on(standing, questions_of(kind).front());
         if (first.grade == Grade::proven) proven.insert(*first.value);
     }
@@ -75,13 +74,21 @@ std::vector<Note> TapLedger::live() const {
 
 TapLedger ledger_of(Catalog::State& state, std::string_view path) {
     sqlite::Database& database = state.database;
+    const Counting counting = counting_in(database);
     TapLedger ledger;
-    ledger.path = path;
+    ledger.path = counting.same.name_of(path);
+    ledger.also = counting.same.members(path);
+    std::erase(ledger.also, ledger.path);
     ledger.own_shop = state.own.id;
     ledger.practice = state.practice;
     ledger.shop_names = shop_names(database);
-    const auto withdrawn = withdrawals_at(database, path);
-    for (auto& row : ledger_rows_at(database, path)) {
+    std::map<RecordId, Withdrawal> withdrawn;
+    std::vector<LedgerRow> rows;
+    for (const auto& member : counting.same.members(path)) {
+        find_withdrawals(database, member, withdrawn);
+        for (auto& row : ledger_rows_at(database, member)) rows.push_back(std::move(row));
+    }
+    for (auto& row : rows) {
         LedgerNote entry{note_of(row.values, row.id), NoteState::live, {}, {}};
         entry.note.vouched = row.vouched;
         if (row.withdrawn) {
@@ -98,10 +105,10 @@ TapLedger ledger_of(Catalog::State& state, std::string_view path) {
     std::sort(ledger.notes.begin(), ledger.notes.end(), [](const LedgerNote& a, const LedgerNote& b) {
         return std::tie(a.note.date, a.note.turn, a.note.id) < std::tie(b.note.date, b.note.turn, b.note.id);
     });
-    ledger.kind = kind_of_place(database, path, ledger.notes);
-    ledger.witnesses.side = side_of_tap(database, ledger.path);
-    ledger.witnesses.known = known_shops(database);
-    ledger.witnesses.proven_elsewhere = proven_elsewhere(database, path, ledger.kind, ledger.witnesses.known);
+    ledger.kind = kind_of_place(database, ledger, counting.same);
+    ledger.witnesses.side = side_of_class(database, counting.same, ledger.path);
+    ledger.witnesses.proven_elsewhere = proven_elsewhere(database, ledger.path, ledger.kind, counting);
+    ledger.witnesses.known = counting.known;
     return ledger;
 }
 
@@ -111,15 +118,15 @@ NotedStanding standing_of_ledger(const TapLedger& ledger, NoteKind kind) {
 
 std::map<std::string, Grade> grades_at(sqlite::Database& database, const std::set<std::string>& paths) {
     std::map<std::string, Grade> grades;
-    const KnownShops known = known_shops(database);
-    const LedgerNotes notes = notes_at(database, paths);
+    const auto [known, same] = counting_in(database);
+    const LedgerNotes notes = notes_of_classes(database, same, paths);
     for (const auto& path : paths) {
         const auto live = notes.live.find(path);
         const auto gone = notes.withdrawn.find(path);
         const std::vector<Note> list = live == notes.live.end() ? std::vector<Note>() : live->second;
         const NoteKind kind = list.empty() ? NoteKind::pair : list.front().kind;
-        grades[path] =
-            grade_of(list, kind, known, side_of_tap(database, path), gone == notes.withdrawn.end() ? 0 : gone->second);
+        grades[path] = grade_of(list, kind, known, side_of_class(database, same, path),
+                                gone == notes.withdrawn.end() ? 0 : gone->second);
     }
     return grades;
 }
@@ -139,7 +146,10 @@ Grade grade_of(const std::vector<Note>& notes, NoteKind kind, const KnownShops& 
     return standing_on(standing, questions_of(kind).front()).grade;
 }
 
-std::optional<ConnectorSide> side_of_tap(sqlite::Database& database, const std::string& path) {
+namespace {
+
+// As side_of_tap(), of one path only.
+std::optional<ConnectorSide> side_at(sqlite::Database& database, const std::string& path) {
     auto rows = database.prepare(
         fmt::format("SELECT side, retired FROM tap WHERE path = ?1 AND {} ORDER BY revision DESC, shop DESC, id DESC"
                     " LIMIT 1",
@@ -147,6 +157,19 @@ std::optional<ConnectorSide> side_of_tap(sqlite::Database& database, const std::
     rows.bind_all(path);
     if (!rows.step() || !rows.is_null(1)) return std::nullopt;
     return parse_word<ConnectorSide>(rows.optional_text(0).value_or(""));
+}
+
+}  // namespace
+
+std::optional<ConnectorSide> side_of_class(sqlite::Database& database, const AliasClasses& same,
+                                           const std::string& path) {
+    for (const auto& member : same.members(path))
+        if (const auto side = side_at(database, member)) return side;
+    return std::nullopt;
+}
+
+std::optional<ConnectorSide> side_of_tap(sqlite::Database& database, const std::string& path) {
+    return side_of_class(database, counting_in(database).same, path);
 }
 
 TapLedger Catalog::ledger_at(std::string_view path) const {

@@ -57,7 +57,7 @@ ChosenCar chosen_car_of(const Catalog& catalog, const Parsed& parsed, const std:
 }
 
 ChosenCar chosen_car_and_year(const Catalog& catalog, const std::string& words) {
-    const auto named = vehicles_named(catalog.names(), words);
+    const auto named = catalog.named(words);
     if (named.size() == 1) return {named.front().vehicle, named.front().year, {}};
     if (named.size() > 1) {
         std::vector<VehicleName> cars;

@@ -6,11 +6,14 @@
 namespace tapbook {
 
 // What export can write as a spreadsheet.
-enum class CsvOf { notes, taps, converters, jobs };
+enum class CsvOf { notes, taps, converters, amplifiers, jobs };
 template <>
 struct NamedValues<CsvOf> {
-    static constexpr Named<CsvOf> all[] = {
-        {CsvOf::notes, "notes"}, {CsvOf::taps, "taps"}, {CsvOf::converters, "converters"}, {CsvOf::jobs, "jobs"}};
+    static constexpr Named<CsvOf> all[] = {{CsvOf::notes, "notes"},
+                                           {CsvOf::taps, "taps"},
+                                           {CsvOf::converters, "converters"},
+                                           {CsvOf::amplifiers, "amplifiers"},
+                                           {CsvOf::jobs, "jobs"}};
 };
 static_assert(table_is_sound<CsvOf>());
 

@@ -1,4 +1,4 @@
-// add FILE.csv: a spreadsheet row by row through a mapping. export --csv: notes, taps, converters or jobs as one.
+// add FILE.csv: a spreadsheet row by row through a mapping. export --csv: notes, taps, parts or jobs as one.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -71,7 +71,7 @@ void check_no_spreadsheet(const Parsed& parsed) {
     if (file.ends_with(".csv") || file.ends_with(".CSV"))
         throw UsageError(fmt::format("{} is a spreadsheet: which column is what?", shown(file)),
                          "name a mapping: --mapping MAPPING.toml; for what export --csv wrote, --mapping notes, "
-                         "converters or stock");
+                         "converters, amplifiers or stock");
 }
 
 Exit add_spreadsheet(Session& session, const Parsed& parsed) {
@@ -113,6 +113,8 @@ std::string_view mapping_of(CsvOf what) {
             return "notes";
         case CsvOf::converters:
             return "converters";
+        case CsvOf::amplifiers:
+            return "amplifiers";
         case CsvOf::taps:
         case CsvOf::jobs:
             break;
@@ -139,6 +141,8 @@ ExportedFile spreadsheet_file(const Catalog& catalog, const Parsed& parsed, CsvO
                     without_notes_to_read(taps_csv(taps_answer(catalog.car(car, {}), "", catalog.is_practice())))};
         case CsvOf::converters:
             return {name, {}, converters_csv(catalog.extract_parts(), catalog.extract_stock())};
+        case CsvOf::amplifiers:
+            return {name, {}, amplifiers_csv(catalog.extract_parts(), catalog.extract_stock())};
         case CsvOf::jobs:
             break;
     }

@@ -105,9 +105,11 @@ WrittenFile notes_csv(const Extract& vehicle) {
     return writer.take();
 }
 
-WrittenFile converters_csv(const Extract& parts, const Extract& stock) {
+namespace {
+
+WrittenFile parts_csv(EntryKind kind, const Extract& parts, const Extract& stock) {
     constexpr std::string_view own[] = {"path"};
-    const auto fields = fields_of(EntryKind::converter);
+    const auto fields = fields_of(kind);
     WrittenFile file;
     CsvSheet sheet;
     std::vector<CsvValue> names;
@@ -116,7 +118,7 @@ WrittenFile converters_csv(const Extract& parts, const Extract& stock) {
     add_names(names, fields);
     sheet.row(names);
     for (const auto& entry : parts.batch.entries) {
-        if (entry.kind != EntryKind::converter) continue;
+        if (entry.kind != kind) continue;
         const std::string code = text_field(entry.values, "path"),
                           reason = reason_of_unknown(fields, own, entry.values);
         const auto terms = std::find_if(stock.batch.terms.begin(), stock.batch.terms.end(),
@@ -130,10 +132,20 @@ WrittenFile converters_csv(const Extract& parts, const Extract& stock) {
         if (reason.empty())
             ++file.entries;
         else
-            file.commented.push_back({"converter " + code, reason});
+            file.commented.push_back({fmt::format("{} {}", word_of(kind), code), reason});
     }
     file.text = sheet.take();
     return file;
+}
+
+}  // namespace
+
+WrittenFile converters_csv(const Extract& parts, const Extract& stock) {
+    return parts_csv(EntryKind::converter, parts, stock);
+}
+
+WrittenFile amplifiers_csv(const Extract& parts, const Extract& stock) {
+    return parts_csv(EntryKind::amplifier, parts, stock);
 }
 
 }  // namespace tapbook

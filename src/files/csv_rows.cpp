@@ -168,7 +168,32 @@ class RowsReader {
     void add_cell(TomlValue& table, const MappedKey& key, const CsvCell& cell, ReadRow& read) {
         const std::string text = translated(mapping_, key.name, unguarded(cell.text));
         if (text.empty()) return;
-        const SourcePlace place = place_of_cell(cell);
+        if (key.name == "pair") return add_pair(table, text, place_of_cell(cell), read);
+        add_text(table, key, text, place_of_cell(cell), read);
+    }
+
+    // Both wires of a cell: what stands before the mark and what stands behind it.
+    void add_pair(TomlValue& table, const std::string& text, const SourcePlace& place, ReadRow& read) {
+        const std::string& mark = mapping_.pair_mark;
+        const auto at = text.find(mark);
+        const bool is_two = at != std::string::npos && text.find(mark, at + mark.size()) == std::string::npos &&
+                            !compared(text.substr(0, at)).empty() && !compared(text.substr(at + mark.size())).empty();
+        if (!is_two)
+            return complain(
+                read, {place, fmt::format("pair \"{}\" is not two wires with \"{}\" between them", shown(text), mark),
+                       "pair_mark in the mapping says what stands between the two"});
+        const bool is_turned = mapping_.pair_order == PairOrder::negative_first;
+        const std::string first = text.substr(0, at), second = text.substr(at + mark.size());
+        const auto add = [&](std::string_view name, const std::string& wire) {
+            const std::string word = translated(mapping_, name, wire);
+            if (!word.empty()) add_text(table, {name, FieldKind::colour, {}}, word, place, read);
+        };
+        add("positive", is_turned ? second : first);
+        add("negative", is_turned ? first : second);
+    }
+
+    void add_text(TomlValue& table, const MappedKey& key, const std::string& text, const SourcePlace& place,
+                  ReadRow& read) {
         auto value = cell_value(mapping_, key, text, place);
         if (const auto* refusal = std::get_if<CellRefusal>(&value))
             complain(read, {place, fmt::format("{} {}", key.name, refusal->message), refusal->hint});

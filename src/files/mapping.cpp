@@ -20,6 +20,7 @@ constexpr Field layout[] = {
     {"dates", "dates", FieldKind::word, 0, "", 0, 0, spellings<DateOrder>, false, "the order in dates"},
     {"decimal_mark", "decimal_mark", FieldKind::word, 0, "", 0, 0, spellings<DecimalMark>, false, "in numbers"},
     {"list_mark", "list_mark", FieldKind::word, 0, "", 0, 0, spellings<CellMark>, false, "between items in one cell"},
+    {"pair_order", "pair_order", FieldKind::word, 0, "", 0, 0, spellings<PairOrder>, false, "in a cell with two wires"},
     {"keep_blanks", "keep_blanks", FieldKind::flag, 0, "", 0, 0, nullptr, false, "at the ends of cells"},
 };
 
@@ -44,6 +45,8 @@ constexpr PlacingKey placing_keys[] = {
      {false, true, false, false, false, false, false, false}},
     {{"part", FieldKind::name, "code of the part"}, {false, false, false, false, false, false, false, true}},
     {{"kind", FieldKind::name, "pair or switched"}, {true, false, false, false, false, false, false, false}},
+    {{"pair", FieldKind::name, "both wires of the pair in one cell, pair_mark between them"},
+     {true, false, false, false, false, false, false, false}},
     {{"car", FieldKind::name, "plate or VIN; only a salted token of it is kept"},
      {true, false, false, false, false, false, false, false}},
     {{"car_token", FieldKind::name, "the token, as an export wrote it"},
@@ -91,10 +94,11 @@ class MappingReader {
     MappingReader(const TomlValue& root, const std::string& file) : root_(root) { mapping_.file = file; }
 
     Mapping read() {
-        constexpr std::string_view tables[] = {"columns", "always", "words", "skip_rows", "only_rows"};
+        constexpr std::string_view tables[] = {"columns", "always", "words", "skip_rows", "only_rows", "pair_mark"};
         const Values values = read_fields(root_, layout, tables, complaints_);
         complaints_.throw_if_any();  // what a row is decides which keys there are
         read_layout(values);
+        read_pair_mark();
         keys_ = mapped_keys(mapping_.rows);
         if (const auto* columns = table("columns")) read_columns(*columns);
         if (const auto* always = table("always")) read_always(*always);
@@ -114,9 +118,21 @@ class MappingReader {
         mapping_.dates = word_field<DateOrder>(values, "dates").value_or(DateOrder::year_month_day);
         mapping_.decimal_mark = word_field<DecimalMark>(values, "decimal_mark").value_or(DecimalMark::point);
         mapping_.list_mark = word_field<CellMark>(values, "list_mark").value_or(CellMark::comma);
+        mapping_.pair_order = word_field<PairOrder>(values, "pair_order").value_or(PairOrder::positive_first);
         mapping_.keep_blanks = flag_field(values, "keep_blanks").value_or(false);
         if (mapping_.separator == CellMark::line)
             complaints_.add(place_of(root_, "separator"), "separator cannot be line", "comma, semicolon or tab");
+    }
+
+    // Kept as written: blanks tell "WH/BK / WH" apart.
+    void read_pair_mark() {
+        const auto* mark = root_.find("pair_mark");
+        if (mark == nullptr) return;
+        if (mark->type == TomlValue::Type::text && !mark->text.empty())
+            mapping_.pair_mark = mark->text;
+        else
+            complaints_.add(mark->place, "pair_mark must be a text in quotes",
+                            "what stands between two wires: \" / \"");
     }
 
     const TomlValue* table(std::string_view name) {
@@ -176,6 +192,9 @@ class MappingReader {
             if (std::any_of(mapping_.columns.begin(), mapping_.columns.end(), is_it))
                 complaints_.add(always.member_places[i], fmt::format("{} has a column already", shown(name)),
                                 "keep one of them");
+            if (name == "pair")
+                complaints_.add(always.member_places[i], "pair is read from a column",
+                                "the same in every row: write positive and negative");
             const bool is_placing = std::find(placing.begin(), placing.end(), name) != placing.end();
             if (is_placing && name != "practice" && value.type != TomlValue::Type::text)
                 complaints_.add(value.place, fmt::format("{} must be a text in quotes", name));
@@ -228,11 +247,23 @@ class MappingReader {
         if (needs_car && !has("vehicle"))
             complaints_.add(root_.place, "which car the rows belong to is not said",
                             "give vehicle a column, or a value under [always]");
+        check_pair();
         for (const auto& field : fields_of_rows(mapping_.rows))
             if (field.required && !has(field.name))
                 complaints_.add(root_.place, fmt::format("{} has neither a column nor a value", field.name),
                                 fmt::format("{}: {}; name its column, or give it a value under [always]", field.name,
                                             field.meaning));
+    }
+
+    void check_pair() {
+        const bool has_pair = has("pair");
+        for (const std::string_view key : {"pair_mark", "pair_order"})
+            if (!has_pair && root_.find(key) != nullptr)
+                complaints_.add(place_of(root_, key), fmt::format("{} says nothing without a column for pair", key),
+                                "write pair = \"Wires\" under [columns], or leave it out");
+        if (has_pair && (has("positive") || has("negative")))
+            complaints_.add(root_.place, "pair gives both positive and negative, and one of them is mapped as well",
+                            "keep pair, or the two");
     }
 
     const TomlValue& root_;

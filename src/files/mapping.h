@@ -49,6 +49,15 @@ struct NamedValues<DateOrder> {
 };
 static_assert(table_is_sound<DateOrder>());
 
+// Which of the two wires of a pair stands first in a cell that holds both.
+enum class PairOrder { positive_first, negative_first };
+template <>
+struct NamedValues<PairOrder> {
+    static constexpr Named<PairOrder> all[] = {{PairOrder::positive_first, "positive-first"},
+                                               {PairOrder::negative_first, "negative-first"}};
+};
+static_assert(table_is_sound<PairOrder>());
+
 // A column by its name in the row of names or, when `number` is not 0, by its place from 1.
 struct NamedColumn {
     std::string name;
@@ -71,7 +80,9 @@ struct Mapping {
     DateOrder dates = DateOrder::year_month_day;
     DecimalMark decimal_mark = DecimalMark::point;
     CellMark list_mark = CellMark::comma;
-    bool keep_blanks = false;  // at the ends of cells
+    bool keep_blanks = false;       // at the ends of cells
+    std::string pair_mark = " / ";  // between the two wires of a cell that the key "pair" reads
+    PairOrder pair_order = PairOrder::positive_first;
 
     std::vector<std::pair<MappedKey, NamedColumn>> columns;
     std::vector<std::pair<std::string, TomlValue>> always;  // by key

@@ -133,6 +133,8 @@ PageAnswer car_page(PageDesk& desk, const PageRequest& request) {
     html.element("span", asked.facts.year ? std::to_string(*asked.facts.year) : years_of(car.first_year, car.last_year),
                  {{"class", "years"}});
     html.end().line();
+    if (!answer.car.also.empty())
+        html.element("p", fmt::format("{}, {}", car.path, also_words(answer.car.also)), {{"class", "quiet"}});
     write_years(html, asked);
     for (const auto& caution : answer.cautions) write_caution(caution.title, caution.text, html);
     html.line();

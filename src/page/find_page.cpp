@@ -22,7 +22,9 @@ void write_hit(Html& html, const VehicleHit& hit, const std::optional<Vin>& vin,
     html.element("b", fmt::format("{} {} {}", car.make, car.model, car.body)).text(" ");
     html.element("span", years_of(car.first_year, car.last_year), {{"class", "years"}});
     if (!hit.year_fits) html.text(" ").element("span", "not built in that year", {{"class", "quiet"}});
-    html.end().end().line();
+    html.end();
+    if (!hit.also.empty()) html.element("span", also_words(hit.also), {{"class", "quiet"}});
+    html.end().line();
 }
 
 void write_nothing(Html& html, const Catalog& catalog, const FoundVehicles& found, std::string_view words) {

@@ -75,6 +75,10 @@ std::string rebuild_text(const RebuildReport& report, const Screen& screen) {
                fmt::format("{} at {}: {}.", counted(report.notes, "note"), counted(report.paths, "place"),
                            report.renumbered ? "laid anew in order of their paths" : "all in order already"));
     if (report.names_renewed) paper.line(0, "", "The names that find reads were written anew.");
+    if (report.read_now > 0)
+        paper.line(
+            0, "",
+            fmt::format("Read now: {} that an earlier version kept unread.", counted(report.read_now, "record")));
     if (!report.written) paper.line(0, "", "Dry run: nothing was written.");
     return paper.take();
 }
@@ -86,6 +90,8 @@ std::string rebuild_json(const RebuildReport& report) {
         .flag(report.renumbered)
         .key("names_renewed")
         .flag(report.names_renewed)
+        .key("read_now")
+        .whole(report.read_now)
         .key("written")
         .flag(report.written)
         .end_object();

@@ -73,6 +73,16 @@ void unvouched_lines(Paper& paper, const TakeInReport& report) {
             fmt::format("{} of a kind that a later version knows", counted(report.waiting, "record", "records")));
 }
 
+// A stranger's aliases would lend one car's grades to another.
+void alias_line(Paper& paper, const TakeInReport& report) {
+    if (report.is_known_shop || report.is_own_shop || report.is_blocked_shop) return;
+    for (const auto& kind : report.kinds)
+        if (kind.kind == word_of(RecordKind::alias) && kind.fresh > 0)
+            paper.line(2, "no effect yet",
+                       fmt::format("what it calls the same counts once you know it: `tapbook shops know {}`",
+                                   report.shop.substr(0, 8)));
+}
+
 }  // namespace
 
 PackContents contents_of(Incoming pack) {
@@ -138,6 +148,7 @@ std::string take_in_text(const TakeInReport& report, const Screen& screen) {
     for (const auto& kind : report.kinds)
         paper.line(2, plural_of(kind.kind), fmt::format("{} new, {} already here", kind.fresh, kind.here));
     unvouched_lines(paper, report);
+    alias_line(paper, report);
     first_of(paper, report.moves, [&](const AddReport::GradeMove& move) {
         paper.line(2, "grade", fmt::format("{}: {} -> {}", move.path, word_of(move.before), word_of(move.after)));
     });

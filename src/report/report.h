@@ -69,8 +69,8 @@ std::string columns_json();
 std::string complaints_text(std::span<const Complaint> complaints);
 
 // Shared by the JSON of several answers.
-void write_vehicle(Json& json, const VehicleName& car);
-void write_vehicle(Json& json, const Vehicle& car);
+void write_vehicle(Json& json, const VehicleName& car, const TextList& also = {});  // its other paths
+void write_vehicle(Json& json, const Vehicle& car, const TextList& also = {});
 void write_system(Json& json, const SystemFacts& system);
 
 }  // namespace tapbook

@@ -25,6 +25,10 @@ std::string premium_words(const SystemFacts& system) {
                                                                               : "; none is expected");
 }
 
+std::string also_words(const TextList& also) {
+    return fmt::format("also known as {}", fmt::join(also, ", "));
+}
+
 std::string drive_words(const TapFacts& facts) {
     const auto& noted = facts.pair.drive.value;
     const Drive expected = facts.circuit.output.drive;

@@ -17,6 +17,8 @@ std::string connector_words(const TapFacts& facts);       // "B block, body side
 std::string other_side_words(const PairStanding& pair);   // "" when no note is from another side
 std::string_view conductors_remark(const PairStanding&);  // "which is + is not settled"; may be empty
 
+std::string also_words(const TextList& also);  // "also known as ...": the other paths of a car or a place
+
 // Of an advice.
 std::string volts_words(const std::optional<RmsVolts>& volts);               // "9.6 V", "not known"
 std::string part_words(const JudgedCandidate& part);                         // code, maker, name and what it is

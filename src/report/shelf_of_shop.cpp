@@ -48,7 +48,9 @@ class Filling {
         for (const auto& line : forecast) expected.emplace(path_head(line.path, vehicle_depth));
         const auto start = std::chrono::steady_clock::now();
         catalog_.each_layout([&](const CarFacts& car) {
-            const bool is_expected = expected.contains(car.vehicle.path);
+            const bool is_expected = expected.contains(car.vehicle.path) ||
+                                     std::any_of(car.also.begin(), car.also.end(),
+                                                 [&](const auto& path) { return expected.contains(path); });
             add_car(is_expected ? catalog_.car(car.vehicle.path, {}) : car, is_expected);
         });
         answer_.sources.read_seconds = seconds_since(start) - answer_.sources.rules_seconds;
@@ -89,8 +91,13 @@ class Filling {
             for (const auto& choice : one.suiting)
                 system.choices.push_back({.converter = static_cast<std::uint32_t>(choice.converter),
                                           .suits = choice.verdict == Verdict::fits ? Suits::fits : Suits::care});
-            places_[system.id] = answer_.input.systems.size();
-            systems_of_car_[car.vehicle.path].push_back(answer_.input.systems.size());
+            const std::size_t place = answer_.input.systems.size();
+            places_[system.id] = place;
+            systems_of_car_[car.vehicle.path].push_back(place);
+            for (const auto& other : car.also) {  // jobs and forecasts may name the car by any of its paths
+                places_[path_join(other, path_tail(one.system, vehicle_depth))] = place;
+                systems_of_car_[other].push_back(place);
+            }
             answer_.input.systems.push_back(std::move(system));
         }
     }

@@ -5,6 +5,7 @@
 
 #include "report/grade_moves.h"
 #include "report/report.h"
+#include "report/said.h"
 
 namespace tapbook {
 namespace {
@@ -55,11 +56,12 @@ std::string find_text(std::span<const VehicleHit> hits, const Screen& screen, co
         if (shown_width(all) <= screen.width) {
             paper.raw(
                 fmt::format("{}{:{}}  {}  {}{}", paper.strong(names[i]), "", gap, built, paper.quiet(path), remark));
-            continue;
+        } else {
+            paper.notice(names[i]);
+            paper.line(2, "", years(car) + remark);
+            paper.line(2, "", path);
         }
-        paper.notice(names[i]);
-        paper.line(2, "", years(car) + remark);
-        paper.line(2, "", path);
+        if (!hits[i].also.empty()) paper.line(2, "", also_words(hits[i].also));
     }
     if (vin) paper.line(0, "VIN:", vin_remark(*vin));
     return paper.take();
@@ -84,7 +86,7 @@ std::string vin_remark(const Vin& vin) {
 std::string find_json(std::span<const VehicleHit> hits, const std::optional<Vin>& vin) {
     Json json;
     json.begin_object().key("vehicles").begin_list();
-    for (const auto& hit : hits) write_vehicle(json, hit.vehicle);
+    for (const auto& hit : hits) write_vehicle(json, hit.vehicle, hit.also);
     json.end_list();
     if (vin) {
         const CheckVerdict verdict = check_verdict(*vin);

@@ -53,6 +53,7 @@ void write_tap(Json& json, const TapAnswer& tap) {
         .member("code", facts.code)
         .member("system", facts.system)
         .member("role", word_of(facts.circuit.role));
+    if (!facts.also.empty()) json.member("also", facts.also);
     json.member("position", word_or_null(facts.circuit.position)).member("place", facts.tap.place);
     json.member("connector", facts.tap.connector.empty() ? std::nullopt : std::optional(facts.tap.connector))
         .member("side", word_or_null(facts.tap.side));
@@ -89,6 +90,7 @@ void write_power(Json& json, const TapFacts& facts) {
         .member("system", facts.system)
         .member("role", word_of(facts.circuit.role))
         .member("place", facts.tap.place);
+    if (!facts.also.empty()) json.member("also", facts.also);
     const auto& wire = facts.switched.colour;
     json.member("wire", wire ? std::optional(code(*wire)) : std::nullopt);
     json.member("class", facts.switched.circuit.value).member("grade", word_of(facts.switched.circuit.grade));
@@ -105,14 +107,16 @@ void write_power(Json& json, const TapFacts& facts) {
 
 }  // namespace
 
-void write_vehicle(Json& json, const VehicleName& car) {
+void write_vehicle(Json& json, const VehicleName& car, const TextList& also) {
     json.begin_object().member("code", car.path).member("make", car.make).member("model", car.model);
     json.member("body", car.body).member("first_year", std::optional(car.first_year));
-    json.member("last_year", std::optional(car.last_year)).end_object();
+    json.member("last_year", std::optional(car.last_year));
+    if (!also.empty()) json.member("also", also);
+    json.end_object();
 }
 
-void write_vehicle(Json& json, const Vehicle& car) {
-    write_vehicle(json, VehicleName{car.path, car.make, car.model, car.body, car.first_year, car.last_year});
+void write_vehicle(Json& json, const Vehicle& car, const TextList& also) {
+    write_vehicle(json, VehicleName{car.path, car.make, car.model, car.body, car.first_year, car.last_year}, also);
 }
 
 void write_system(Json& json, const SystemFacts& system) {
@@ -125,7 +129,7 @@ void write_system(Json& json, const SystemFacts& system) {
 std::string taps_json(const TapsAnswer& answer) {
     Json json;
     json.begin_object().key("vehicle");
-    write_vehicle(json, answer.car.vehicle);
+    write_vehicle(json, answer.car.vehicle, answer.car.also);
     json.key("systems").begin_list();
     for (const auto& system : answer.car.systems) write_system(json, system);
     json.end_list().key("taps").begin_list();

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include "report/report.h"
-#include "report/screen.h"
+#include "report/said.h"
 
 namespace tapbook {
 namespace {
@@ -22,6 +22,7 @@ void print_title(Paper& paper, const TapsAnswer& answer) {
     const Vehicle& car = answer.car.vehicle;
     paper.heading(fmt::format("{} {} {}, {}{}", car.make, car.model, car.body, years_words(car),
                               answer.practice ? "   [practice: invented car]" : ""));
+    if (!answer.car.also.empty()) paper.line(0, "", fmt::format("{}, {}", car.path, also_words(answer.car.also)));
     if (answer.car.year) paper.line(0, "", fmt::format("for model year {}", *answer.car.year));
 }
 
@@ -84,6 +85,7 @@ void print_tap(Paper& paper, const TapAnswer& tap) {
     paper.line(2, fmt::format("{:<10}", facts.system), what, Weight::strong);
     paper.line(6, "tap     ",
                fmt::format("{}{}", path_tail(facts.code, vehicle_depth), connector.empty() ? "" : "   " + connector));
+    if (!facts.also.empty()) paper.line(6, "", also_words(facts.also));
     print_conductors(paper, facts.pair);
     paper.line(6, "pair    ", standing_line(facts.pair));
     if (facts.pair.pair.grade != Grade::blank) paper.line(6, "polarity", polarity_line(facts.pair));
@@ -108,6 +110,7 @@ void print_power(Paper& paper, const TapFacts& facts) {
     paper.line(6, "tap     ",
                fmt::format("{}{}{}", path_tail(facts.code, vehicle_depth), facts.tap.connector.empty() ? "" : "   ",
                            facts.tap.connector));
+    if (!facts.also.empty()) paper.line(6, "", also_words(facts.also));
     if (facts.switched.colour) {
         const std::vector<Conductor> wire = {{"", *facts.switched.colour}};
         paper.conductors(6, "wire    ", wire);

@@ -95,6 +95,7 @@ void write_note(Json& json, const WhyNote& note) {
 std::string why_json(const WhyAnswer& answer) {
     Json json;
     json.begin_object().member("code", answer.path).member("kind", word_of(answer.kind)).member("year", answer.year);
+    if (!answer.also.empty()) json.member("also", answer.also);
     json.key("questions").begin_list();
     for (const auto& why : answer.questions) write_question(json, why);
     json.end_list().key("notes").begin_list();

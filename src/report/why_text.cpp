@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "report/notes_report.h"
+#include "report/said.h"
 #include "report/why_words.h"
 
 namespace tapbook {
@@ -23,6 +24,7 @@ void print_question(Paper& paper, const WhyAnswer& answer, const WhyQuestion& wh
 std::string why_text(const WhyAnswer& answer, const Screen& screen) {
     Paper paper(screen);
     paper.heading(fmt::format("{}{}", answer.path, answer.practice ? "   [practice: invented car]" : ""));
+    if (!answer.also.empty()) paper.line(0, "", also_words(answer.also));
     for (const auto& why : answer.questions) print_question(paper, answer, why);
     paper.blank();
     paper.heading(answer.notes.empty() ? "No notes" : "Notes, oldest first");

@@ -84,6 +84,7 @@ void mark_struck(WhyAnswer& answer, const WhyQuestion& why) {
 WhyAnswer why_answer(const TapLedger& ledger, std::optional<int> year) {
     WhyAnswer answer;
     answer.path = ledger.path;
+    answer.also = ledger.also;
     answer.kind = ledger.kind;
     answer.year = year;
     answer.shop_names = ledger.shop_names;

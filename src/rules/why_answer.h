@@ -43,6 +43,7 @@ struct WhyNote {
 
 struct WhyAnswer {
     std::string path;
+    std::vector<std::string> also;  // its other paths
     NoteKind kind = NoteKind::pair;
     std::optional<int> year;
     std::vector<WhyQuestion> questions;

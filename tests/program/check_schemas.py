@@ -160,6 +160,9 @@ def check_exchange(folder):
     call(folder, "pack", "import", "all.jsonl", "--db", "real.sqlite")
     call(folder, "alias", "hadrik/ostrel/wagon/2016", "hadrik/ostrel/wagon/2010")
     call(folder, "alias", "hadrik/ostrel/wagon/2016", "hadrik/ostrel/wagon/2010", "--dry-run")
+    call(folder, "find", "ostrel", "wagon")  # which name the other path of their car
+    call(folder, "taps", "hadrik/ostrel/wagon/2016")
+    call(folder, "note", "why", "hadrik/ostrel/wagon/2016", "front-left/radio-plug", "--system", "base")
     pathlib.Path(folder, "shared").mkdir()
     for shop in ("real.sqlite", "other.sqlite", "real.sqlite"):
         call(folder, "alias", "a/b/c/2000", f"a/{shop[0]}/c/2000", "--db", shop)
