@@ -216,5 +216,6 @@ TEST_CASE("terms are the shop's own: a later file replaces them, and they are no
     CHECK(rows_of(folder.file(), "converter") == 1);
     stock.terms[0].part = "no-such-part";
     CHECK(complaints_of(catalog, stock) ==
-          std::vector<std::string>{"1:1 there is no part \"no-such-part\" | add the parts file first"});
+          std::vector<std::string>{"1:1 there is no part \"no-such-part\" | add the parts file first; a lead, fuse, "
+                                   "relay or cable says what it is: small = \"fuse\""});
 }

@@ -91,7 +91,7 @@ OPTIONS = {
     "add": {"--mapping": [("zzz", 3, "zzz: there is no such file; check the name and the folder\nNothing was changed.\n"),
                           ("\x1b[2J", 3, "<U+001B>[2J: there is no such file; check the name and the folder\nNothing was changed.\n")],
             "--refused": [("again.csv", 2, "tapbook: --refused goes with --mapping\ntapbook add FILE.csv --mapping MAPPING.toml\n")]},
-    "export": {"--csv": unknown("--csv", "notes, taps, converters, jobs", [("noets", "notes"), ("job", "jobs")]),
+    "export": {"--csv": unknown("--csv", "notes, taps, converters, amplifiers, jobs", [("noets", "notes"), ("job", "jobs")]),
                "--out": [("shop.sqlite", 3, "tapbook: shop.sqlite is there already\nchoose another place, or say --replace; nothing was written\n"),
                          ("/dev/full", 3, "tapbook: /dev/full is there already\nchoose another place, or say --replace; nothing was written\n"),
                          (".", 3, "tapbook: . is there already\nchoose another place, or say --replace; nothing was written\n"),
