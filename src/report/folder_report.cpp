@@ -106,6 +106,7 @@ std::string alias_text(const AliasReport& report, const Screen& screen) {
     Paper paper(screen);
     paper.line(0, "", fmt::format("{} and {} are the same thing.", report.first, report.second));
     paper.line(0, "", fmt::format("Known here as {}. Notes keep the path they were written under.", report.name));
+    paper.line(0, "", "This cannot be taken back: `tapbook undo` would reverse what you did before it.");
     paper.line(0, "",
                report.was_here  ? "That was said already. Nothing was changed."
                : report.written ? "Saved."
