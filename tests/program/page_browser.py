@@ -3,7 +3,7 @@
 Chromium (through the npm package playwright-core, with axe-core for the accessibility rules) do what an installer does:
 page_browser.mjs says what. Tidy reads the pages as well. Both packages are installed once into the build folder.
 
-    tests/program/page_browser.py --program build/tapbook --folder build/browser [--whole] [--shots FOLDER]"""
+    tests/program/page_browser.py --program build/tapbook --folder build/browser [--part work|look | --whole] [--shots FOLDER]"""
 import argparse
 import os
 import pathlib
@@ -77,6 +77,7 @@ def main():
     parser.add_argument("--program", required=True)
     parser.add_argument("--folder", required=True, type=pathlib.Path)
     parser.add_argument("--whole", action="store_true", help="every page in every size and colour scheme, not each size and scheme once")
+    parser.add_argument("--part", choices=("work", "look"), help="only what an installer does, or only how the pages look; both without it")
     parser.add_argument("--shots", default="")
     arguments = parser.parse_args()
     chromium = shutil.which("chromium")
@@ -96,7 +97,7 @@ def main():
                 print(f"WRONG: tidy: {line}")
             script = pathlib.Path(__file__).with_suffix(".mjs")
             done = subprocess.run(["node", str(script), str(arguments.folder.resolve()), chromium, address, digits,
-                                   "whole" if arguments.whole else "short", arguments.shots],
+                                   "whole" if arguments.whole else arguments.part or "short", arguments.shots],
                                   timeout=900)
         finally:
             process.send_signal(signal.SIGINT)
