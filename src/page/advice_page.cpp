@@ -6,6 +6,7 @@
 
 #include "page/car_page_parts.h"
 #include "page/pages.h"
+#include "page/part_choice.h"
 
 namespace tapbook {
 namespace {
@@ -84,17 +85,18 @@ FormChoices tap_choices(const CarFacts& car, std::string_view system) {
     return list;
 }
 
+const FormChoices no_amplifier = {{"", "none chosen yet"}};
+
 void write_question(Html& html, const Catalog& catalog, const AskedCar& asked, const PageRequest& request,
                     std::string_view system) {
     const auto typed = [&](std::string_view name) { return request.query.text(name).value_or(""); };
-    FormChoices systems, amplifiers = {{"", "none chosen yet"}};
+    FormChoices systems;
     for (const auto& one : asked.facts.systems) systems.emplace_back(one.code, one.entry.name);
-    for (const auto& one : catalog.amplifiers())
-        amplifiers.emplace_back(one.path, fmt::format("{} {}", one.maker, one.name));
     html.begin("form", {{"method", "get"}, {"action", "/advice/" + encoded_path(asked.facts.vehicle.path)}});
     html.begin("div", {{"class", "boxes"}}).line();
     if (systems.size() > 1) write_select(html, "system", "Sound system", systems, system);
-    write_select(html, "amp", "Amplifier", amplifiers, typed("amp"));
+    const FormChoices amplifiers = amplifier_choices(catalog);
+    write_part_choice(html, {"amp", "Amplifier", amplifiers, no_amplifier, typed("amp")});
     if (!system.empty()) write_select(html, "tap", "Tap", tap_choices(asked.facts, system), typed("tap"));
     write_form_box(html, {.name = "lowest",
                           .label = "Lowest note",
@@ -128,12 +130,10 @@ AdviseRequest asked_advice(const AskedCar& asked, const PageRequest& request, co
     return wanted;
 }
 
-std::optional<Amplifier> asked_amplifier(const Catalog& catalog, const PageRequest& request) {
-    const std::string code = request.query.text("amp").value_or("");
-    if (code.empty()) return std::nullopt;
+std::optional<Amplifier> asked_amplifier(const Catalog& catalog, const ChosenPart& chosen) {
     for (const auto& one : catalog.amplifiers())
-        if (one.path == code) return one;
-    throw PageRefused(404, fmt::format("there is no amplifier \"{}\"", shown(code)), "choose one of the list");
+        if (one.path == chosen.path) return one;
+    return std::nullopt;
 }
 
 void write_candidates(Page& page, const Advice& advice) {
@@ -192,7 +192,9 @@ PageAnswer advice_page(PageDesk& desk, const PageRequest& request) {
     write_link(html, car_address(asked.facts.vehicle.path, asked.facts.year, system),
                car_title(asked.facts.vehicle, asked.facts.year), "more");
     html.end().line();
-    const JobFacts facts{asked.facts, catalog.converters(), asked_amplifier(catalog, request), catalog.is_practice()};
+    const ChosenPart amplifier =
+        chosen_part(amplifier_choices(catalog), no_amplifier, request.query.text("amp").value_or(""));
+    const JobFacts facts{asked.facts, catalog.converters(), asked_amplifier(catalog, amplifier), catalog.is_practice()};
     if (system.empty()) {
         write_telling(html, Telling::wrong, fmt::format("This car came with {} sound systems.", systems.size()),
                       "Choose one: nothing is judged until it is known. The car's page tells how to recognise each.");
@@ -200,6 +202,7 @@ PageAnswer advice_page(PageDesk& desk, const PageRequest& request) {
         return page.answer();
     }
     write_question(html, catalog, asked, request, system);
+    if (!amplifier.complaint.empty()) return page.answer(404);
     try {
         const Advice advice = advise(facts, asked_advice(asked, request, system), desk.rules());
         write_tap(html, advice);

@@ -260,16 +260,17 @@ JobPlanAnswer plan_of_job(PageDesk& desk, const Catalog& catalog, const AskedJob
     return planned_job(facts, job, wish, asked.jobs, desk.rules());
 }
 
-std::string car_of_job(const Catalog& catalog, const ShopJob& job) {
+std::string car_of_job(std::span<const VehicleName> names, const ShopJob& job) {
     std::string car = job.vehicle;
-    for (const auto& name : catalog.vehicle_names())
+    for (const auto& name : names)
         if (name.path == job.vehicle) car = fmt::format("{} {} {}", name.make, name.model, name.body);
     return fmt::format("{}{}, {}", car, job.year ? fmt::format(" {}", *job.year) : std::string(), job.system);
 }
 
 void write_job_head(Html& html, const Catalog& catalog, const ShopJob& job, std::string_view title) {
     html.element("h1", title).begin("p");
-    write_link(html, job_address(job.code), fmt::format("Job {}: {}", job.code, car_of_job(catalog, job)), "more");
+    write_link(html, job_address(job.code),
+               fmt::format("Job {}: {}", job.code, car_of_job(catalog.vehicle_names(), job)), "more");
     html.end().line();
 }
 
@@ -281,7 +282,7 @@ PageAnswer job_page_with(PageDesk& desk, const PageRequest& request, const std::
     Html& html = page.html();
     if (!done.empty()) write_telling(html, Telling::done, done);
     if (!saved.empty()) html.begin("span", {{"data-saved", saved}}).end();
-    html.element("h1", car_of_job(catalog, asked.job)).line();
+    html.element("h1", car_of_job(catalog.vehicle_names(), asked.job)).line();
     write_facts(html, asked.job);
     html.begin("p");
     write_link(html, car_address(asked.job.vehicle, asked.job.year), "What is known of this car", "more");

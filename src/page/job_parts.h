@@ -18,7 +18,7 @@ AskedJob asked_job(const Catalog& catalog, const PageRequest& request);
 JobPlanAnswer plan_of_job(PageDesk& desk, const Catalog& catalog, const AskedJob& asked);
 
 // "Orlin Brelk sedan 2016, base"; the path when the car is not there any more.
-std::string car_of_job(const Catalog& catalog, const ShopJob& job);
+std::string car_of_job(std::span<const VehicleName> names, const ShopJob& job);
 
 // Heading and the way back to the job.
 void write_job_head(Html& html, const Catalog& catalog, const ShopJob& job, std::string_view title);

@@ -6,6 +6,7 @@
 
 #include "page/job_parts.h"
 #include "page/pages.h"
+#include "page/part_choice.h"
 
 namespace tapbook {
 namespace {
@@ -115,21 +116,33 @@ FormChoices tap_choices(const CarFacts& car, std::string_view system, bool is_po
     return list;
 }
 
+const FormChoices no_amplifier = {{"", "none chosen yet"}};
+const FormChoices other_converters = {{"", "the best"}, {"direct", "none: the amplifier's own input"}};
+
+// Puts the paths of the parts in the place of what was typed for them.
+void choose_parts(const Catalog& catalog, PlanForm& form, Said& said) {
+    const auto choose = [&](std::string_view name, const FormChoices& parts, const FormChoices& others) {
+        const ChosenPart chosen = chosen_part(parts, others, text_of(form, name));
+        if (chosen.complaint.empty())
+            form[std::string(name)] = chosen.path;
+        else
+            said.at[std::string(name)] = chosen.complaint;
+    };
+    choose("amp", amplifier_choices(catalog), no_amplifier);
+    choose("converter", converter_choices(catalog), other_converters);
+}
+
 void write_parts(Html& html, const Catalog& catalog, const CarFacts& car, const PlanForm& form, const Said& said) {
     const std::string system = text_of(form, "system");
-    FormChoices systems, converters = {{"", "the best"}, {"direct", "none: the amplifier's own input"}},
-                         amplifiers = {{"", "none chosen yet"}};
+    const FormChoices converters = converter_choices(catalog), amplifiers = amplifier_choices(catalog);
+    FormChoices systems;
     if (system == unrecorded_system) systems.emplace_back(unrecorded_system, "not known yet");
     for (const auto& one : car.systems) systems.emplace_back(one.code, one.entry.name);
-    for (const auto& one : catalog.converters())
-        converters.emplace_back(one.part.path, fmt::format("{} {}", one.part.maker, one.part.name));
-    for (const auto& one : catalog.amplifiers())
-        amplifiers.emplace_back(one.path, fmt::format("{} {}", one.maker, one.name));
     html.begin("div", {{"class", "boxes"}}).line();
     write_select(html, "system", "Sound system", systems, system);
     write_select(html, "tap", "Tap", tap_choices(car, system, false), text_of(form, "tap"));
-    write_select(html, "amp", "Amplifier", amplifiers, text_of(form, "amp"));
-    write_select(html, "converter", "Converter", converters, text_of(form, "converter"));
+    write_part_choice(html, {"amp", "Amplifier", amplifiers, no_amplifier, text_of(form, "amp")});
+    write_part_choice(html, {"converter", "Converter", converters, other_converters, text_of(form, "converter")});
     const auto found = said.at.find("lowest_hz");
     write_form_box(html, {.name = "lowest_hz",
                           .label = "Lowest note",
@@ -225,14 +238,14 @@ PlanWish wish_of(const CarFacts& car, const PlanForm& form, JobPlan plan) {
 PageAnswer save_plan(PageDesk& desk, const PageRequest& request) {
     Catalog catalog = desk.catalog_to_write();
     const AskedJob asked = asked_job(catalog, request);
-    const PlanForm form = typed_form(request.form);
+    PlanForm form = typed_form(request.form);
     Said said;
+    choose_parts(catalog, form, said);
     const JobPlan plan = said_of_install(form, asked.job.plan, said);
     const auto lowest = number_of(form, "lowest_hz", 1000, 20'000'000, said);
     JobFacts facts{catalog.car(asked.job.vehicle, asked.job.year), catalog.converters(), {}, catalog.is_practice()};
     for (const auto& one : catalog.amplifiers())
         if (one.path == plan.amplifier) facts.amplifier = one;
-    if (!plan.amplifier.empty() && !facts.amplifier) said.whole = "there is no such amplifier";
     if (!said.empty()) return plan_form(catalog, request, asked.job, form, said);
     try {
         ShopJob job = asked.job;

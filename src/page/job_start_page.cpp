@@ -10,9 +10,9 @@ namespace {
 
 constexpr std::size_t jobs_on_a_page = 60;
 
-void write_row(Html& html, const Catalog& catalog, const ShopJob& job) {
+void write_row(Html& html, std::span<const VehicleName> names, const ShopJob& job) {
     html.begin("li").begin("a", {{"href", job_address(job.code)}, {"class", "row"}});
-    html.element("code", job.code).text(" ").element("b", car_of_job(catalog, job)).text(" ");
+    html.element("code", job.code).text(" ").element("b", car_of_job(names, job)).text(" ");
     const std::string state = job.state == JobState::open ? fmt::format("open since {}", job.started)
                               : job.outcome               ? fmt::format("{}, {}", word_of(*job.outcome), job.closed)
                                                           : fmt::format("closed {}", job.closed);
@@ -22,14 +22,14 @@ void write_row(Html& html, const Catalog& catalog, const ShopJob& job) {
 }
 
 // Those of one state, newest first.
-void write_list(Html& html, const Catalog& catalog, const std::vector<ShopJob>& jobs, JobState state,
+void write_list(Html& html, std::span<const VehicleName> names, const std::vector<ShopJob>& jobs, JobState state,
                 std::string_view title) {
     html.begin("section").element("h2", title).line();
     std::size_t count = 0;
     for (auto job = jobs.rbegin(); job != jobs.rend(); ++job) {
         if (job->state != state) continue;
         if (count++ == 0) html.begin("ul", {{"class", "rows"}}).line();
-        if (count <= jobs_on_a_page) write_row(html, catalog, *job);
+        if (count <= jobs_on_a_page) write_row(html, names, *job);
     }
     if (count > 0) html.end();
     if (count == 0) html.element("p", "None.", {{"class", "quiet"}});
@@ -50,8 +50,9 @@ PageAnswer jobs_page(PageDesk& desk, const PageRequest& request) {
     write_link(page.html(), "/", "Find the car", "way");
     page.html().end().line();
     const auto jobs = catalog.jobs();
-    write_list(page.html(), catalog, jobs, JobState::open, "Open");
-    write_list(page.html(), catalog, jobs, JobState::closed, "Closed");
+    const auto names = catalog.vehicle_names();
+    write_list(page.html(), names, jobs, JobState::open, "Open");
+    write_list(page.html(), names, jobs, JobState::closed, "Closed");
     return page.answer();
 }
 

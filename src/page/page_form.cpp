@@ -75,7 +75,7 @@ void write_form_box(Html& html, const FormBox& box) {
 }
 
 void write_select(Html& html, std::string_view name, std::string_view label, const FormChoices& choices,
-                  std::string_view chosen) {
+                  std::string_view chosen, std::string_view complaint) {
     html.begin("label", {{"class", "box wide"}}).element("span", label, {{"class", "label"}});
     html.begin("select", {{"name", name}});
     for (const auto& [value, words] : choices) {
@@ -84,7 +84,9 @@ void write_select(Html& html, std::string_view name, std::string_view label, con
         else
             html.element("option", words, {{"value", value}});
     }
-    html.end().end().line();
+    html.end();
+    write_complaint(html, name, complaint);
+    html.end().line();
 }
 
 void write_radios(Html& html, std::string_view name, std::string_view label, const FormChoices& choices,

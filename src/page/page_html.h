@@ -63,7 +63,7 @@ void write_form_box(Html& html, const FormBox& box);
 // One of several words: value and what people read.
 using FormChoices = std::vector<std::pair<std::string, std::string>>;
 void write_select(Html& html, std::string_view name, std::string_view label, const FormChoices& choices,
-                  std::string_view chosen);
+                  std::string_view chosen, std::string_view complaint = {});
 // The same as a row of buttons to press; for few and short ones. `chosen` may be none of them.
 void write_radios(Html& html, std::string_view name, std::string_view label, const FormChoices& choices,
                   std::string_view chosen, std::string_view complaint = {});

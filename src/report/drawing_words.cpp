@@ -76,9 +76,20 @@ std::string_view without_leading_space(std::string_view text) {
     return text;
 }
 
+// Printable ASCII with one blank between words, as nearly every text is.
+bool is_clean_already(std::string_view text) {
+    char before = ' ';
+    for (const char c : text) {
+        if (c < ' ' || c > '~' || (c == ' ' && before == ' ')) return false;
+        before = c;
+    }
+    return before != ' ' || text.empty();
+}
+
 }  // namespace
 
 std::string clean_words(std::string_view text) {
+    if (is_clean_already(text)) return std::string(text);
     const std::string whole = is_utf8(text) ? std::string(text) : ascii_only(text);
     std::string out;
     int marks = 0;

@@ -8,12 +8,16 @@
 #include <chrono>
 #include <map>
 #include <set>
+#include <thread>
 #include <unordered_map>
 
 #include "report/small_parts_of_shop.h"
 
 namespace tapbook {
 namespace {
+
+constexpr std::size_t cars_at_once = 512;
+constexpr unsigned most_threads = 8;
 
 double seconds_since(std::chrono::steady_clock::time_point start) {
     return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
@@ -34,11 +38,12 @@ std::optional<Amplifier> usual_amplifier(const Catalog& catalog, const std::vect
 
 class Filling {
   public:
-    Filling(const Catalog& catalog, RuleBook& rules, std::optional<Amplifier> amplifier, const std::string& today)
+    Filling(const Catalog& catalog, RuleBook& rules, const std::optional<Amplifier>& amplifier,
+            const std::string& today)
         : catalog_(catalog),
           today_(*day_number(today)),
           converters_(catalog.converters()),
-          judge_(converters_, std::move(amplifier), rules) {
+          judge_(converters_, amplifier, rules, std::clamp(std::thread::hardware_concurrency(), 1U, most_threads)) {
         for (const auto& converter : converters_) answer_.input.converters.push_back(model_of(converter));
     }
 
@@ -51,8 +56,11 @@ class Filling {
             const bool is_expected = expected.contains(car.vehicle.path) ||
                                      std::any_of(car.also.begin(), car.also.end(),
                                                  [&](const auto& path) { return expected.contains(path); });
-            add_car(is_expected ? catalog_.car(car.vehicle.path, {}) : car, is_expected);
+            cars_.push_back(is_expected ? catalog_.car(car.vehicle.path, {}) : car);
+            with_notes_.push_back(is_expected);
+            if (cars_.size() == cars_at_once) add_cars();
         });
+        add_cars();
         answer_.sources.read_seconds = seconds_since(start) - answer_.sources.rules_seconds;
         for (const auto& job : jobs) add_job(job);
         add_forecast(forecast);
@@ -75,10 +83,17 @@ class Filling {
         return model;
     }
 
-    void add_car(const CarFacts& car, bool with_notes) {
+    // Those that wait, judged all at once.
+    void add_cars() {
         const auto start = std::chrono::steady_clock::now();
-        const auto suited = judge_.judge(car);
+        const auto suited = judge_.judge(cars_);
         answer_.sources.rules_seconds += seconds_since(start);
+        for (std::size_t i = 0; i < cars_.size(); ++i) add_car(cars_[i], with_notes_[i], suited[i]);
+        cars_.clear();
+        with_notes_.clear();
+    }
+
+    void add_car(const CarFacts& car, bool with_notes, const std::vector<SuitedSystem>& suited) {
         answer_.sources.systems_without_tap += static_cast<int>(car.systems.size() - suited.size());
         (with_notes ? answer_.sources.systems_with_notes : answer_.sources.systems_by_entries) +=
             static_cast<int>(suited.size());
@@ -156,6 +171,8 @@ class Filling {
     std::int64_t today_;
     std::vector<ShelfConverter> converters_;
     ConverterJudge judge_;
+    std::vector<CarFacts> cars_;    // read and not judged yet
+    std::vector<bool> with_notes_;  // of each of them
     ShelfAnswer answer_;
     std::unordered_map<std::string, std::size_t> places_;
     std::unordered_map<std::string, std::vector<std::size_t>> systems_of_car_;

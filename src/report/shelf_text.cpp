@@ -24,11 +24,24 @@ void print_orders(Paper& paper, const ShelfAnswer& answer) {
     for (const auto& model : answer.plan.models) print_order(paper, model);
 }
 
-void print_small_parts(Paper& paper, const ShelfPlan& plan) {
+void print_small_part(Paper& paper, const Reorder& part) {
+    paper.line(2, fmt::format("{:>3} x {:<24} ", part.order, part.label), small_part_words(part), Weight::strong);
+}
+
+void print_small_orders(Paper& paper, const ShelfPlan& plan) {
     if (plan.small_parts.empty()) return;
     paper.line(0, "", small_orders_words(plan));
     for (const auto& part : ordered_first(plan))
-        paper.line(2, fmt::format("{:>3} x {:<24} ", part.order, part.label), small_part_words(part), Weight::strong);
+        if (is_ordered(part)) print_small_part(paper, part);
+}
+
+// Below what is ordered and why: nobody has to do anything about these.
+void print_small_parts_enough(Paper& paper, const ShelfPlan& plan) {
+    if (std::ranges::all_of(plan.small_parts, is_ordered)) return;
+    paper.line(0, "", "Small parts that need no order:");
+    for (const auto& part : plan.small_parts)
+        if (!is_ordered(part))
+            paper.line(2, fmt::format("{:<24} ", part.label), small_part_words(part), Weight::strong);
 }
 
 void print_models(Paper& paper, const ShelfAnswer& answer) {
@@ -104,16 +117,18 @@ std::string shelf_text(const ShelfAnswer& answer, const Screen& screen) {
     paper.heading(fmt::format("What to keep on the shelf{}", answer.practice ? "   [practice]" : ""));
     if (answer.plan.state != ShelfState::planned) {
         paper.line(0, "", shelf_state_words(answer.plan.state));
-        print_small_parts(paper, answer.plan);
+        print_small_orders(paper, answer.plan);
+        print_small_parts_enough(paper, answer.plan);
         return paper.take();
     }
     print_orders(paper, answer);
-    print_small_parts(paper, answer.plan);
+    print_small_orders(paper, answer.plan);
     print_models(paper, answer);
     print_cover(paper, answer);
     if (answer.explained) print_explained(paper, answer, *answer.explained);
     if (answer.change) print_change(paper, answer, *answer.change);
     print_curve(paper, answer);
+    print_small_parts_enough(paper, answer.plan);
     paper.line(0, "rests on ", rests_on_words(answer));
     paper.line(0, "judged  ", judged_words(answer.sources));
     if (const std::string time = time_words(answer.sources); !time.empty()) paper.line(0, "took    ", time);

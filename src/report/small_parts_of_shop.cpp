@@ -130,6 +130,7 @@ void add_plans(std::vector<SmallPart>& parts, const std::vector<StockRow>& rows,
             if (!goes_by_plans(small)) continue;
             const int days_ago = days_ago_of(*job, today);
             parts[i].known_by = UseKnownBy::plans;
+            parts[i].planned_jobs_days_ago.push_back(days_ago);
             parts[i].recorded_days = std::max(parts[i].recorded_days.value_or(0), days_ago);
             const double pieces = planned ? pieces_of(*planned, small) : 0;
             if (pieces > 0) parts[i].used.push_back({days_ago, pieces});

@@ -13,10 +13,6 @@ static_assert(table_is_sound<UseKnownBy>());
 
 namespace {
 
-bool is_ordered(const Reorder& part) {
-    return part.order > 0;
-}
-
 std::string counted(int pieces, const Reorder& part) {
     return part.unit.empty() ? fmt::format("{}", pieces) : fmt::format("{} {}", pieces, part.unit);
 }
@@ -36,6 +32,10 @@ std::string known_words(UseKnownBy known_by) {
 }
 
 }  // namespace
+
+bool is_ordered(const Reorder& part) {
+    return part.order > 0;
+}
 
 std::string small_part_words(const Reorder& part) {
     std::string text = fmt::format("{} on the shelf", counted(part.on_hand, part));
@@ -57,7 +57,7 @@ std::string small_part_words(const Reorder& part) {
 std::string small_orders_words(const ShelfPlan& plan) {
     return std::ranges::any_of(plan.small_parts, is_ordered)
                ? fmt::format("Small parts to order today, {}:", cents_words(plan.small_order_cents))
-               : std::string("Of small parts there are enough:");
+               : std::string("Of small parts there are enough.");
 }
 
 std::vector<Reorder> ordered_first(const ShelfPlan& plan) {

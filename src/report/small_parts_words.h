@@ -8,6 +8,9 @@
 
 namespace tapbook {
 
+// Has some of it to be ordered today?
+bool is_ordered(const Reorder& part);
+
 // "Small parts to order today, 12.50:", or that there are enough.
 std::string small_orders_words(const ShelfPlan& plan);
 

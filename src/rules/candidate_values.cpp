@@ -41,12 +41,11 @@ void CandidateValues::give(const Column& column, sqlite::Value value) {
     held.of_look = look_of(held);
 }
 
-const sqlite::Value& CandidateValues::of(const Column& column) {
-    Held& held = held_[index_of(column)];
-    if (held.of_look == look_of(held)) return held.value;
+void CandidateValues::ask(std::size_t place) {
+    Held& held = held_[place];
+    const Column& column = columns()[place];
     held.value = candidate_ == nullptr ? sqlite::Value{} : as_stored(column, column.get(*candidate_));
     held.of_look = look_of(held);
-    return held.value;
 }
 
 std::vector<sqlite::Value> CandidateValues::row(std::string_view relation) {

@@ -27,7 +27,14 @@ class CandidateValues {
 
     // The value as its STRICT table would hold it: a whole number in a REAL column is a real, NaN is NULL.
     // REQUIRES: a column of the one table.
-    const sqlite::Value& of(const Column& column);
+    const sqlite::Value& of(const Column& column) { return at(index_of(column)); }
+
+    // The same by its place in columns().
+    const sqlite::Value& at(std::size_t place) {
+        Held& held = held_[place];
+        if (held.of_look != look_of(held)) ask(place);
+        return held.value;
+    }
 
     // The row of one relation, as the sandbox takes it.
     std::vector<sqlite::Value> row(std::string_view relation);
@@ -38,6 +45,7 @@ class CandidateValues {
         std::uint64_t of_look = 0;
         bool is_of_tap = false;
     };
+    void ask(std::size_t place);
     std::uint64_t look_of(const Held& held) const { return held.is_of_tap ? look_of_tap_ : look_; }
 
     const Candidate* candidate_ = nullptr;

@@ -79,6 +79,11 @@ bool is_of_tap(std::string_view relation) {
     return std::find(of_tap.begin(), of_tap.end(), relation) != of_tap.end();
 }
 
+bool is_of_part_alone(const Column& column) {
+    if (column.relation == "level") return column.name == "pairs";
+    return column.relation == "amplifier" || (column.relation == "converter" && !column.needs_tap);
+}
+
 bool is_of_install(std::string_view relation) {
     constexpr std::array<std::string_view, 4> of_install = {"turn_on", "feed", "load", "plan"};
     return std::find(of_install.begin(), of_install.end(), relation) != of_install.end();

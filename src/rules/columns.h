@@ -21,6 +21,7 @@ struct Column {
     std::string_view meaning;                // a noun phrase that fits "... is not known"
     sqlite::Value (*get)(const Candidate&);  // NULL when not known
     bool needs_amplifier = false;            // a rule that reads it is left out while no amplifier is chosen
+    bool needs_tap = false;                  // of the part, but held against the tap
 };
 
 // All columns, relation by relation.
@@ -43,6 +44,9 @@ std::string full_name(const Column& column);
 
 // May a rule read this relation when the tap alone is judged?
 bool is_of_tap(std::string_view relation);
+
+// Does it hang on the part and the amplifier alone: the same at every tap of one job that has as many pairs?
+bool is_of_part_alone(const Column& column);
 
 // Is it one of the relations of the whole install: turn_on, feed, load, plan? A rule that reads one of them is asked
 // for what it is about only.

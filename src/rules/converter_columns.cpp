@@ -76,7 +76,7 @@ constexpr Column table[] = {
     {"converter", "survives_v", "REAL", "V", "what the converter stands without harm",
      [](C c) { return of(c, [](Spec s) { return cell::real(s.survives, rms_volts); }); }},
     {"converter", "withstands_clipping", "INTEGER", "yes/no", "whether the converter stands a clipped output",
-     [](C c) { return of(c, [&](Spec) { return cell::flag(withstands_clipping(c)); }); }},
+     [](C c) { return of(c, [&](Spec) { return cell::flag(withstands_clipping(c)); }); }, false, true},
     {"converter", "input_ohms", "REAL", "ohm", "the converter's input impedance",
      [](C c) { return of(c, [](Spec s) { return cell::real(s.input_impedance, ohms); }); }},
     {"converter", "reference", "TEXT", "word", "what the converter's input refers to",

@@ -47,6 +47,8 @@ class PlainCondition {
         Operation operation;
         std::size_t first_operand = 0, operands = 0;  // a run of operands_
         const Column* column = nullptr;
+        std::size_t place = 0;    // of the column in columns()
+        bool is_of_part = false;  // a column that the part changes
         std::int64_t whole = 0;
         double real = 0;
         std::string text = {};
@@ -60,6 +62,10 @@ class PlainCondition {
 
     // True fires, false is silent, absent is unsettled.
     std::optional<bool> truth(CandidateValues& values) const;
+
+    // What it says whichever part is held against the tap; `open` when that depends on the part.
+    enum class Foreseen { fires, silent, unsettled, open };
+    Foreseen foreseen(CandidateValues& values) const;
 
   private:
     friend class PlainConditionReader;

@@ -270,6 +270,8 @@ class PlainConditionReader {
         Node node{Operation::column};
         node.column = find_column(relation, token_.written);
         if (node.column == nullptr) return std::nullopt;
+        node.place = index_of(*node.column);
+        node.is_of_part = !is_of_tap(relation);
         next();
         out_.reads_.push_back(node.column);
         const bool is_text = node.column->type == "TEXT";

@@ -4,6 +4,7 @@
 
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -24,21 +25,24 @@ struct SuitedSystem {
     bool direct = false;                    // the amplifier's own speaker-level input does it without a converter
 };
 
-// What was judged, for whoever wants to know how much work it was.
+// What was judged, for whoever wants to know how much work it was: taps looked at, and how many kinds of them were held
+// against the parts.
 struct JudgedTaps {
     std::int64_t taps = 0, kinds = 0;
 };
 
 class ConverterJudge {
   public:
-    // `rules` outlives the judge. Without an amplifier the converters are held against the taps only.
-    ConverterJudge(std::vector<ShelfConverter> converters, std::optional<Amplifier> amplifier, RuleBook& rules);
+    // `rules` outlives the judge. Without an amplifier the converters are held against the taps only. As many threads
+    // as said share the cars, one alone where a rule needs SQLite; the answers are the same. REQUIRES: threads >= 1.
+    ConverterJudge(const std::vector<ShelfConverter>& converters, const std::optional<Amplifier>& amplifier,
+                   RuleBook& rules, std::size_t threads = 1);
     ~ConverterJudge();
     ConverterJudge(ConverterJudge&&) noexcept;
     ConverterJudge& operator=(ConverterJudge&&) noexcept;
 
-    // Each sound system of the car that has a speaker or line tap, in path order.
-    std::vector<SuitedSystem> judge(const CarFacts& car);
+    // Of each car in turn: each of its sound systems that has a speaker or line tap, in path order.
+    std::vector<std::vector<SuitedSystem>> judge(std::span<const CarFacts> cars);
 
     JudgedTaps judged() const;
 

@@ -15,17 +15,6 @@ void append_bytes(char kind, const Number& number, std::string& key) {
     key.append(bytes, sizeof number);
 }
 
-void append_value(const sqlite::Value& value, std::string& key) {
-    if (const auto* whole = std::get_if<std::int64_t>(&value)) return append_bytes('i', *whole, key);
-    if (const auto* real = std::get_if<double>(&value)) return append_bytes('r', *real, key);
-    if (const auto* text = std::get_if<std::string>(&value)) {
-        append_bytes('t', text->size(), key);
-        key += *text;
-        return;
-    }
-    key += '0';
-}
-
 template <class Quantity, class Unit>
 void append_quantity(const std::optional<Quantity>& quantity, Unit unit, std::string& key) {
     if (quantity)
@@ -44,6 +33,17 @@ void append_signal(const TapSignal& signal, std::string& key) {
 }
 
 }  // namespace
+
+void append_value(const sqlite::Value& value, std::string& key) {
+    if (const auto* whole = std::get_if<std::int64_t>(&value)) return append_bytes('i', *whole, key);
+    if (const auto* real = std::get_if<double>(&value)) return append_bytes('r', *real, key);
+    if (const auto* text = std::get_if<std::string>(&value)) {
+        append_bytes('t', text->size(), key);
+        key += *text;
+        return;
+    }
+    key += '0';
+}
 
 TapKeys::TapKeys(const RuleBook& rules, bool has_amplifier) {
     std::set<const Column*> read;

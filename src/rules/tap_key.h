@@ -11,6 +11,9 @@
 
 namespace tapbook {
 
+// Adds the bytes of a value to a key, so that no two rows of values give one.
+void append_value(const sqlite::Value& value, std::string& key);
+
 class TapKeys {
   public:
     // Of the rules that are asked about tap and part.

@@ -77,7 +77,8 @@ struct SmallPart {
     UseKnownBy known_by = UseKnownBy::bookings;
     std::optional<double> per_job;  // stated: what every job expected takes; then `used` is not looked at
     std::vector<Used> used;
-    std::optional<int> recorded_days;  // for how long uses have been written down; empty: since the oldest
+    std::vector<int> planned_jobs_days_ago;  // by plans: the jobs that were looked at, whether they took some or not
+    std::optional<int> recorded_days;        // for how long uses have been written down; empty: since the oldest
     std::optional<int> lead_days;
     std::optional<std::int64_t> cost_cents;  // of one
     int pack = 1;

@@ -56,6 +56,16 @@ Uses seen_uses(const SmallPart& part, const DemandAsk& ask) {
     return uses;
 }
 
+// What planned jobs took, spread over the time in which as many jobs are expected: a forecast makes it shorter or
+// longer.
+Uses planned_uses(const SmallPart& part, const JobsExpected& jobs, const DemandAsk& ask) {
+    Uses uses = seen_uses(part, ask);
+    double planned = 0;
+    for (const int days_ago : part.planned_jobs_days_ago) planned += worth_of_job(days_ago, ask.half_life_days);
+    if (planned > 0 && jobs.shape > 0) uses.years = planned * jobs.rate / jobs.shape;
+    return uses;
+}
+
 // Pieces during `years`: a gamma-Poisson number of uses, each of a random number of pieces.
 Counts pieces_in(const Uses& uses, double years) {
     const double mean = uses.pieces / uses.years * years;
@@ -122,7 +132,7 @@ std::vector<Reorder> reorder(std::span<const SmallPart> parts, const JobsExpecte
         if (!names.insert(part.name).second)
             throw ShelfRefused(fmt::format("{}: two small parts of one name; give one another name", part.name));
         Reorder& answer = answers.emplace_back(of_part(part, levels));
-        const Uses uses = part.per_job ? stated_uses(*part.per_job, jobs) : seen_uses(part, demand);
+        const Uses uses = part.per_job ? stated_uses(*part.per_job, jobs) : planned_uses(part, jobs, demand);
         if (uses.pieces > 0) order_again(answer, part, uses, levels);
     }
     return answers;

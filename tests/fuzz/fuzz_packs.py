@@ -50,6 +50,7 @@ def main():
     arguments.add_argument("--seconds", type=int)
     arguments.add_argument("--inputs", type=int)
     options = arguments.parse_args()
+    options.folder = options.folder.resolve()  # the fuzzer runs inside it
     if not options.fuzzer.exists():
         print("SKIPPED: no clang++-19 when this was built, so the pack reader was NOT fuzzed (tools/install installs it)")
         sys.exit(77)

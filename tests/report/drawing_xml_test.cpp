@@ -1,6 +1,7 @@
 // Is the drawing well-formed XML that fetches nothing and runs nothing, whatever the names are?
 #include <rapidcheck.h>
 #include <catch2/catch.hpp>
+#include <sstream>
 
 #include <set>
 
@@ -71,6 +72,19 @@ TEST_CASE("words are cleaned: spaces run together, at most two marks on a letter
     CHECK(clean_words("e\u0301\u0302\u0303\u0304") == "e\u0301\u0302");
     CHECK(clean_words("a\xff z") == "a? z");
     CHECK(clean_words("\u202e\x01").empty());
+}
+
+TEST_CASE("of plain ASCII the words stay, with one blank between them") {
+    REQUIRE(rc::check([] {
+        const auto text = *rc::gen::container<std::string>(rc::gen::elementOf(std::string("ab~!   ")));
+        std::string words;
+        std::istringstream rest(text);
+        for (std::string word; rest >> word;) words += (words.empty() ? "" : " ") + word;
+        RC_ASSERT(clean_words(text) == words);
+    }));
+    CHECK(clean_words("").empty());
+    CHECK(clean_words("a\x7f"
+                      "b") == "ab");
 }
 
 TEST_CASE("a cut text ends in an ellipsis, is a beginning of the whole, and never breaks a character") {

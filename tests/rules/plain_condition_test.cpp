@@ -137,6 +137,57 @@ TEST_CASE("a random plain condition reads and says what SQLite says, whatever th
     CHECK(plain_ones >= 100);
 }
 
+TEST_CASE("what is foreseen of a condition is what it says with every part") {
+    int foreseen_ones = 0, open_ones = 0;
+    REQUIRE(rc::check([&] {
+        const std::string when = truth_expression(*rc::gen::inRange(1, 5));
+        const auto plain = PlainCondition::read(when);
+        RC_PRE(plain.has_value());
+        RC_LOG() << when << "\n";
+        CandidateValues values;
+        values.forget();
+        const auto give = [&](bool of_tap) {
+            for (const Column* column : plain->reads())
+                if (is_of_tap(column->relation) == of_tap) values.give(*column, random_value(*column));
+        };
+        give(true);
+        const auto foreseen = plain->foreseen(values);
+        ++(foreseen == PlainCondition::Foreseen::open ? open_ones : foreseen_ones);
+        if (foreseen == PlainCondition::Foreseen::open) return;
+        for (int part = 0; part < 10; ++part) {
+            give(false);
+            const auto truth = plain->truth(values);
+            RC_ASSERT(foreseen == (!truth   ? PlainCondition::Foreseen::unsettled
+                                   : *truth ? PlainCondition::Foreseen::fires
+                                            : PlainCondition::Foreseen::silent));
+        }
+    }));
+    CHECK(foreseen_ones >= 20);
+    CHECK(open_ones >= 20);
+}
+
+TEST_CASE("a condition is foreseen where the tap alone settles it, and open where the part decides") {
+    CandidateValues values;
+    values.forget();
+    values.give(*find_column("signal.clean_high_v"), 9.6);
+    values.give(*find_column("tap.hazards"), std::int64_t{0});
+    const std::pair<const char*, PlainCondition::Foreseen> expected[] = {
+        {"tap.hazards = 1 AND converter.isolates = 0", PlainCondition::Foreseen::silent},
+        {"converter.isolates = 0 AND tap.hazards = 1", PlainCondition::Foreseen::silent},
+        {"tap.hazards = 0 OR converter.isolates = 0", PlainCondition::Foreseen::fires},
+        {"signal.clean_high_v > 8.0", PlainCondition::Foreseen::fires},
+        {"signal.clean_low_v < converter.input_min_v", PlainCondition::Foreseen::unsettled},
+        {"signal.clean_high_v > converter.input_max_v", PlainCondition::Foreseen::open},
+        {"converter.input_max_v IS NULL", PlainCondition::Foreseen::open},
+        {"signal.clean_low_v IS converter.input_min_v", PlainCondition::Foreseen::open},
+        {"coalesce(converter.input_max_v, signal.clean_high_v) > 1", PlainCondition::Foreseen::open},
+    };
+    for (const auto& [when, foreseen] : expected) {
+        INFO(when);
+        CHECK(PlainCondition::read(when)->foreseen(values) == foreseen);
+    }
+}
+
 TEST_CASE("real numbers are read as the very double SQLite reads") {
     sqlite::Sandbox sandbox({{"only", {{"cell", "REAL"}}}});
     int plain_ones = 0;

@@ -1,6 +1,9 @@
 // Which converters suit a sound system: judged all at once, it is what advise() says one car after another.
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <map>
+#include <set>
+#include <span>
 
 #include "practice_shop.h"
 
@@ -41,7 +44,8 @@ int compare_all(const Catalog& catalog, const std::optional<Amplifier>& amplifie
     for (const auto& name : catalog.vehicle_names()) {
         const CarFacts car = with_notes ? catalog.car(name.path, {}) : catalog.car_layout(name.path);
         const JobFacts facts{car, converters, amplifier, true};
-        for (const auto& system : judge.judge(car)) {
+        const auto suited = judge.judge(std::span(&car, 1)).front();
+        for (const auto& system : suited) {
             AdviseRequest request;
             request.system = path_tail(system.system, vehicle_depth);
             const Advice advice = advise(facts, request, rules);
@@ -78,7 +82,7 @@ TEST_CASE("fits stand before care, and what lies on the shelf today changes noth
     int seen = 0;
     for (const auto& name : shop.catalog().vehicle_names()) {
         const CarFacts car = shop.catalog().car(name.path, {});
-        const auto first = before.judge(car), second = after.judge(car);
+        const auto first = before.judge(std::span(&car, 1)).front(), second = after.judge(std::span(&car, 1)).front();
         REQUIRE(first.size() == second.size());
         for (std::size_t i = 0; i < first.size(); ++i) {
             REQUIRE(first[i].suiting.size() == second[i].suiting.size());
@@ -90,4 +94,62 @@ TEST_CASE("fits stand before care, and what lies on the shelf today changes noth
         }
     }
     CHECK(seen > 20);
+}
+
+TEST_CASE("several threads find for every car what one finds, and count the same kinds of taps") {
+    const fixture::PracticeShop shop;
+    RuleBook rules = RuleBook::shipped(RuleCases::left_out);
+    const auto converters = shop.catalog().converters();
+    std::vector<CarFacts> cars;
+    for (const auto& name : shop.catalog().vehicle_names()) cars.push_back(shop.catalog().car(name.path, {}));
+    ConverterJudge alone(converters, std::nullopt, rules);
+    std::vector<std::vector<SuitedSystem>> expected;
+    for (const CarFacts& car : cars) expected.push_back(alone.judge(std::span(&car, 1)).front());
+    for (const std::size_t threads : {1U, 2U, 3U, 8U}) {
+        ConverterJudge together(converters, std::nullopt, rules, threads);
+        CHECK(together.judge({}).empty());
+        const auto found = together.judge(cars);
+        REQUIRE(found.size() == expected.size());
+        for (std::size_t car = 0; car < found.size(); ++car) {
+            REQUIRE(found[car].size() == expected[car].size());
+            for (std::size_t i = 0; i < found[car].size(); ++i) {
+                CHECK(found[car][i].system == expected[car][i].system);
+                CHECK(found[car][i].tap == expected[car][i].tap);
+                CHECK(suiting(found[car][i], converters) == suiting(expected[car][i], converters));
+            }
+        }
+        CHECK(together.judged().taps == alone.judged().taps);
+        CHECK(together.judged().kinds == alone.judged().kinds);
+    }
+}
+
+TEST_CASE("a part alone has one value at every tap of a car, but for the columns that say they need the tap") {
+    const fixture::PracticeShop shop;
+    const auto converters = shop.catalog().converters();
+    std::set<std::string> changed;
+    for (const auto& name : shop.catalog().vehicle_names()) {
+        const CarFacts car = shop.catalog().car(name.path, {});
+        for (const ShelfConverter& one : converters) {
+            std::map<const Column*, sqlite::Value> first;
+            for (const TapFacts& tap : car.taps) {
+                if (!carries_signal(tap.circuit.role)) continue;
+                const EffectiveOutput output = effective_output(tap);
+                const TapSignal signal = predict_tap(car, tap, hertz(40));
+                const TapSurroundings around;
+                Candidate candidate{car.vehicle, car.systems.front(), tap, output, signal, around, {hertz(40), 2, {}}};
+                candidate.converter = &one.part;
+                candidate.terms = &one.terms;
+                for (const Column& column : columns()) {
+                    if (column.relation != "converter" && column.relation != "level") continue;
+                    const auto [known, is_new] = first.emplace(&column, column.get(candidate));
+                    if (is_new || known->second == column.get(candidate)) continue;
+                    changed.insert(full_name(column));
+                    INFO(full_name(column));
+                    CHECK_FALSE(is_of_part_alone(column));
+                }
+            }
+        }
+    }
+    CHECK(changed.count("converter.withstands_clipping") == 1);  // it was looked at where it makes a difference
+    CHECK(changed.count("level.drive_margin_db") == 1);
 }

@@ -117,6 +117,26 @@ TEST_CASE("what a job takes as stated is asked for as often as jobs are expected
     CHECK(answer.order_cents == 9 * 150);
 }
 
+TEST_CASE("what plans take is asked for as often as jobs are expected, whatever the past had") {
+    // Ten jobs in the last hundred days, three metres in each second one: 1.5 m a job.
+    SmallPart cable;
+    cable.name = "cable";
+    cable.known_by = UseKnownBy::plans;
+    for (int job = 0; job < 10; ++job) {
+        cable.planned_jobs_days_ago.push_back(10 * job);
+        if (job % 2 == 0) cable.used.push_back({.days_ago = 10 * job, .pieces = 3});
+    }
+    DemandAsk evenly;
+    evenly.half_life_days = 1e9;
+    const auto per_year = [&](const JobsExpected& jobs) {
+        return reorder(std::vector<SmallPart>{cable}, jobs, evenly, {}).front().per_year;
+    };
+    CHECK_THAT(per_year({.shape = 40, .rate = 1}), WithinRel(60.0, 1e-6));
+    CHECK_THAT(per_year({.shape = 30, .rate = 3}), WithinRel(15.0, 1e-6));
+    cable.planned_jobs_days_ago.clear();  // booked, not planned: by the time alone
+    CHECK_THAT(per_year({.shape = 40, .rate = 1}), WithinAbs(per_year({.shape = 30, .rate = 3}), 1e-9));
+}
+
 TEST_CASE("half a piece a job is one on every other job") {
     // Ones only: the spread is that of Poisson, and the reorder point that of half as many jobs with one each.
     SmallPart half, whole;
