@@ -13,18 +13,29 @@ bool has_all(const std::string& name, const std::vector<std::string>& words) {
                        [&](const std::string& word) { return name.find(word) != std::string::npos; });
 }
 
-// Those that the words may mean: all that are called exactly so, else all that have every word in name or path.
+bool has_all_whole(const std::string& name, const std::vector<std::string>& words) {
+    const auto parts = folded_words(name);
+    return std::all_of(words.begin(), words.end(), [&](const std::string& word) {
+        return std::find(parts.begin(), parts.end(), word) != parts.end();
+    });
+}
+
+// Those that the words may mean: all that are called exactly so, else all that have every word in name or path, else
+// all that have it as a piece of a word.
 FormChoices meant(const FormChoices& parts, std::string_view typed) {
     const std::string whole = folded(typed);
     const auto words = folded_words(typed);
-    FormChoices exact, partly;
+    FormChoices exact, wholly, partly;
     if (words.empty()) return {};
     for (const auto& part : parts) {
         const std::string name = folded(part.second);
         if (name == whole) exact.push_back(part);
-        if (has_all(name + ' ' + folded(part.first), words)) partly.push_back(part);
+        const std::string both = name + ' ' + folded(part.first);
+        if (has_all(both, words)) partly.push_back(part);
+        if (has_all_whole(both, words)) wholly.push_back(part);
     }
-    return exact.empty() ? partly : exact;
+    if (!exact.empty()) return exact;
+    return wholly.empty() ? partly : wholly;
 }
 
 const std::string* words_of_path(const FormChoices& list, std::string_view path) {
