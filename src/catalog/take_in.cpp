@@ -8,7 +8,6 @@
 #include "catalog/adding.h"
 #include "catalog/arrivals.h"
 #include "catalog/key_chain.h"
-#include "catalog/lines_ahead.h"
 #include "catalog/tap_ledger.h"
 
 namespace tapbook {
@@ -116,35 +115,32 @@ class TakingIn {
         while (rows.step()) places.emplace(rows.text(0));
     }
 
-    [[noreturn]] void refuse_line(const PackedRecord& packed) const {
-        refuse(packed.number, 1, "not a record", "the pack was changed meanwhile");
+    RecordHead head_of_line(const PackedRecord& packed) {
+        if (!tokens_.read(packed.line)) refuse(packed.number, 1, "not a record", "the pack was changed meanwhile");
+        return head_of(tokens_);
     }
 
     // Records come by type: behind the keys none is left.
     void take_keys() {
         for (const auto& packed : pack_.records) {
-            if (!tokens_.read(packed.line)) refuse_line(packed);
-            const RecordHead head = head_of(tokens_);
+            const RecordHead head = head_of_line(packed);
             if (head.type > word_of(RecordKind::key)) return;
-            if (head.kind == RecordKind::key) take(tokens_, packed, head);
+            if (head.kind == RecordKind::key) take(packed, head);
         }
     }
 
     void take_all_but_keys() {
         Steps steps(state_.progress, static_cast<std::int64_t>(pack_.records.size()));
-        LinesAhead lines(pack_.records);
         for (const auto& packed : pack_.records) {
-            const RecordTokens* record = lines.next();
-            if (record == nullptr) refuse_line(packed);
-            const RecordHead head = head_of(*record);
-            if (head.kind != RecordKind::key) take(*record, packed, head);
+            const RecordHead head = head_of_line(packed);
+            if (head.kind != RecordKind::key) take(packed, head);
             steps.one();
         }
     }
 
-    void take(const RecordTokens& record, const PackedRecord& packed, const RecordHead& head) {
+    void take(const PackedRecord& packed, const RecordHead& head) {
         const bool vouched = head.shop == pack_.shop;
-        const Arrival arrival = arrivals_.take(record, head, packed, vouched);
+        const Arrival arrival = arrivals_.take(tokens_, head, packed, vouched);
         const auto kind = head.kind ? static_cast<std::size_t>(*head.kind) : other_kind;
         Tally& tally = tallies_[kind];
         arrival == Arrival::fresh ? ++tally.fresh : ++tally.here;
