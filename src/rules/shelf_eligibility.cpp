@@ -2,7 +2,6 @@
 #include "rules/shelf_eligibility.h"
 
 #include <future>
-#include <string_view>
 #include <unordered_set>
 
 #include "rules/shelf_lane.h"
@@ -41,10 +40,10 @@ std::vector<std::vector<SuitedSystem>> ConverterJudge::judge(std::span<const Car
 
 JudgedTaps ConverterJudge::judged() const {
     JudgedTaps all;
-    std::unordered_set<std::string_view> kinds;
+    std::unordered_set<std::size_t> kinds;
     for (const auto& lane : state_->lanes) {
         all.taps += lane->taps_looked_at();
-        lane->add_kinds(kinds);
+        kinds.insert(lane->kinds().begin(), lane->kinds().end());
     }
     all.kinds = static_cast<std::int64_t>(kinds.size());
     return all;

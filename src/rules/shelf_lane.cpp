@@ -13,6 +13,7 @@ namespace {
 
 constexpr double lowest_for_sub_hz = 30;
 constexpr double lowest_for_full_range_hz = 60;
+constexpr std::size_t most_known_kinds = 4096;  // with hundreds of parts each takes some kilobytes
 
 template <class Answers, class EffectOf>
 Effects effects_of(const Answers& answers, EffectOf effect_of) {
@@ -144,10 +145,12 @@ const ShelfLane::Judged& ShelfLane::judged_tap(const CarFacts& car, const System
     for (const View& view : views) keys_.append(candidate_of(car, system, view), key);
     const auto found = known_.find(key);
     if (found != known_.end()) return found->second;
+    kinds_.insert(std::hash<std::string>()(key));
     return known_.emplace(std::move(key), judge_tap(car, system, views)).first->second;
 }
 
 std::vector<SuitedSystem> ShelfLane::judge(const CarFacts& car) {
+    if (known_.size() >= most_known_kinds) known_.clear();  // what comes next is like what came last, if like any
     std::vector<SuitedSystem> suited;
     for (const SystemFacts& system : car.systems) {
         std::vector<Looked> taps;
@@ -170,10 +173,6 @@ std::vector<SuitedSystem> ShelfLane::judge(const CarFacts& car) {
             suited.push_back({system.entry.path, best->tap->code, best_judged->suiting, best_judged->direct});
     }
     return suited;
-}
-
-void ShelfLane::add_kinds(std::unordered_set<std::string_view>& kinds) const {
-    for (const auto& [key, judged] : known_) kinds.insert(key);
 }
 
 }  // namespace tapbook

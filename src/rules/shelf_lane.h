@@ -6,7 +6,6 @@
 #include <optional>
 #include <span>
 #include <string>
-#include <string_view>
 #include <unordered_map>
 #include <unordered_set>
 #include <vector>
@@ -34,8 +33,8 @@ class ShelfLane {
 
     std::int64_t taps_looked_at() const { return taps_; }
 
-    // Adds a key of each kind of tap that was judged. They last as long as the lane and until it judges again.
-    void add_kinds(std::unordered_set<std::string_view>& kinds) const;
+    // Of each kind of tap that was judged, a hash of 64 bits: enough for counting them.
+    const std::unordered_set<std::size_t>& kinds() const { return kinds_; }
 
   private:
     struct View {
@@ -75,8 +74,9 @@ class ShelfLane {
     std::optional<SplitRules> split_;  // absent when a rule needs SQLite
     TapKeys keys_;
     JobRequest request_;
-    std::optional<Converter> direct_;  // the amplifier's own speaker-level input
-    std::unordered_map<std::string, Judged> known_;
+    std::optional<Converter> direct_;                // the amplifier's own speaker-level input
+    std::unordered_map<std::string, Judged> known_;  // kinds met lately
+    std::unordered_set<std::size_t> kinds_;
     std::int64_t taps_ = 0;
 };
 
