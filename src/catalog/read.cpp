@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <span>
 
 #include "catalog/alias_classes.h"
 #include "catalog/ledger_rows.h"
@@ -64,9 +65,9 @@ class CarReader {
         return others;
     }
 
-    std::vector<Note> notes_at(std::string_view path) const {
+    std::span<const Note> notes_at(std::string_view path) const {
         const auto* live = found_or_null(notes_.live, path);
-        return live == nullptr ? std::vector<Note>() : *live;
+        return live == nullptr ? std::span<const Note>() : *live;
     }
     int withdrawn_at(std::string_view path) const {
         const auto* count = found_or_null(notes_.withdrawn, path);
