@@ -11,9 +11,12 @@ namespace {
 
 constexpr int corrupt_code = 11;  // SQLITE_CORRUPT
 
-std::string column_list() {
-    std::string columns;
-    for (const auto& field : ledger_fields()) columns += fmt::format(", note.{}", field.stored);
+const std::string& column_list() {
+    static const std::string columns = [] {
+        std::string all;
+        for (const auto& field : ledger_fields()) all += fmt::format(", note.{}", field.stored);
+        return all;
+    }();
     return columns;
 }
 

@@ -34,7 +34,9 @@ class CarReader {
         for (const auto& system : entries(EntryKind::system)) add_system(system);
         for (const auto& circuit : entries(EntryKind::circuit))
             circuits_[text_field(circuit.entry.values, "path")] = circuit_of(circuit.entry.values);
-        for (const auto& tap : entries(EntryKind::tap)) add_tap(tap);
+        const auto taps = entries(EntryKind::tap);
+        car_.taps.reserve(taps.size());
+        for (const auto& tap : taps) add_tap(tap);
         add_unrecorded();
         add_unrecorded_system();
         return true;
