@@ -11,9 +11,12 @@ namespace {
 
 constexpr int corrupt_code = 11;  // SQLITE_CORRUPT
 
-std::string column_list() {
-    std::string columns;
-    for (const auto& field : ledger_fields()) columns += fmt::format(", note.{}", field.stored);
+const std::string& column_list() {
+    static const std::string columns = [] {
+        std::string all;
+        for (const auto& field : ledger_fields()) all += fmt::format(", note.{}", field.stored);
+        return all;
+    }();
     return columns;
 }
 
@@ -33,19 +36,23 @@ std::string_view vouched_text(sqlite::Database& database) {
     return "note.vouched = 1 OR EXISTS (SELECT 1 FROM relayed WHERE relayed.id = note.id AND vouched_by IS NOT NULL)";
 }
 
+constexpr std::string_view by_path = "subject.path, note.id";
+// As the notes lie in the table: nothing is sorted, and all of one path still come together, in the order of their ids.
+constexpr std::string_view as_they_lie = "note.vehicle, note.tap, note.id";
+
 // `which` is a condition on note, ?1 to ?3 its values.
-sqlite::Statement notes_where(sqlite::Database& database, std::string_view which) {
+sqlite::Statement notes_where(sqlite::Database& database, std::string_view which, std::string_view order) {
     return database.prepare(fmt::format(
         "SELECT note.id, subject.path, shop.id, note.kind, {}, shop.blocked,"
         " EXISTS (SELECT 1 FROM withdrawal WHERE target = note.id AND withdrawal.shop = note.shop AND "
         "withdrawal.vouched = 1),"
         " note.car{}, note.rest FROM note JOIN subject ON subject.tap = note.tap JOIN shop ON shop.number = note.shop"
-        " WHERE {} ORDER BY subject.path, note.id",
-        vouched_text(database), column_list(), which));
+        " WHERE {} ORDER BY {}",
+        vouched_text(database), column_list(), which, order));
 }
 
-sqlite::Statement notes_of_number(sqlite::Database& database, std::int64_t vehicle) {
-    auto rows = notes_where(database, "note.vehicle = ?1");
+sqlite::Statement notes_of_number(sqlite::Database& database, std::int64_t vehicle, std::string_view order) {
+    auto rows = notes_where(database, "note.vehicle = ?1", order);
     rows.bind_all(vehicle);
     return rows;
 }
@@ -81,7 +88,7 @@ template <class Each>
 void for_each_note(sqlite::Database& database, std::string_view vehicle_path, Each each) {
     const auto vehicle = vehicle_number(database, vehicle_path);
     if (!vehicle) return;
-    for (auto rows = notes_of_number(database, *vehicle); rows.step();) each(row_in(rows));
+    for (auto rows = notes_of_number(database, *vehicle, by_path); rows.step();) each(row_in(rows));
 }
 
 // A row's fields as note_from() asks for them: straight from the cells, without a record between.
@@ -158,8 +165,6 @@ Note note_in(const sqlite::Statement& rows) {
 
 // Words of hazards met on the way, each once.
 void add_hazards(const sqlite::Statement& rows, TextList& hazards) {
-    Values values;
-    if (!rows.is_null(rest_column())) values = row_in(rows).values;
     static const std::size_t place = [] {
         const auto& fields = ledger_fields();
         const auto field =
@@ -167,6 +172,9 @@ void add_hazards(const sqlite::Statement& rows, TextList& hazards) {
         return static_cast<std::size_t>(field - fields.begin());
     }();
     const int column = Column::first_field + static_cast<int>(place);
+    if (rows.is_null(column) && rows.is_null(rest_column())) return;
+    Values values;
+    if (!rows.is_null(rest_column())) values = row_in(rows).values;
     if (!rows.is_null(column)) put_cell(ledger_fields()[place], rows.value(column), values, CellStyle::ledger);
     for (const auto& word : list_field(values, "hazards"))
         if (std::find(hazards.begin(), hazards.end(), word) == hazards.end()) hazards.push_back(word);
@@ -197,6 +205,7 @@ std::vector<LedgerRow> ledger_rows(sqlite::Database& database, std::string_view 
 
 namespace {
 
+// REQUIRES all notes of one path to come together.
 void collect_notes(sqlite::Statement& rows, LedgerNotes& notes) {
     std::string path;
     std::vector<Note>* live = nullptr;
@@ -225,14 +234,15 @@ constexpr std::string_view at_path =
 
 std::vector<LedgerRow> ledger_rows_at(sqlite::Database& database, std::string_view path) {
     std::vector<LedgerRow> found;
-    auto rows = notes_where(database, at_path);
+    auto rows = notes_where(database, at_path, by_path);
     for (rows.bind_all(path); rows.step();) found.push_back(row_in(rows));
     return found;
 }
 
 void each_ledger_row(sqlite::Database& database, std::string_view first, std::string_view end,
                      const std::function<void(LedgerRow&&)>& each) {
-    auto rows = notes_where(database, "subject.path >= ?1 AND subject.path < ?2 AND note.vehicle = subject.vehicle");
+    auto rows =
+        notes_where(database, "subject.path >= ?1 AND subject.path < ?2 AND note.vehicle = subject.vehicle", by_path);
     for (rows.bind_all(first, end); rows.step();) each(row_in(rows));
 }
 
@@ -242,7 +252,7 @@ std::vector<LedgerRow> ledger_rows_of(sqlite::Database& database, std::string_vi
     const auto vehicle = vehicle_number(database, vehicle_path);
     const auto date = day_number(day);
     if (!vehicle || !date) return found;
-    auto rows = notes_where(database, "note.vehicle = ?1 AND note.date = ?2 AND shop.id = ?3");
+    auto rows = notes_where(database, "note.vehicle = ?1 AND note.date = ?2 AND shop.id = ?3", by_path);
     const std::string shop_bytes = bytes_of_hex(shop);
     for (rows.bind_all(*vehicle, *date, sqlite::BlobView{shop_bytes}); rows.step();) found.push_back(row_in(rows));
     return found;
@@ -252,7 +262,7 @@ LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicl
     LedgerNotes notes;
     const auto vehicle = vehicle_number(database, vehicle_path);
     if (!vehicle) return notes;
-    auto rows = notes_of_number(database, *vehicle);
+    auto rows = notes_of_number(database, *vehicle, as_they_lie);
     collect_notes(rows, notes);
     return notes;
 }
@@ -260,7 +270,7 @@ LedgerNotes notes_of_vehicle(sqlite::Database& database, std::string_view vehicl
 LedgerNotes notes_at(sqlite::Database& database, const std::set<std::string>& paths) {
     LedgerNotes notes;
     for (const auto& path : paths) {
-        auto rows = notes_where(database, at_path);
+        auto rows = notes_where(database, at_path, as_they_lie);
         rows.bind_all(path);
         collect_notes(rows, notes);
     }

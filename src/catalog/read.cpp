@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <span>
 
 #include "catalog/alias_classes.h"
 #include "catalog/ledger_rows.h"
@@ -33,7 +34,9 @@ class CarReader {
         for (const auto& system : entries(EntryKind::system)) add_system(system);
         for (const auto& circuit : entries(EntryKind::circuit))
             circuits_[text_field(circuit.entry.values, "path")] = circuit_of(circuit.entry.values);
-        for (const auto& tap : entries(EntryKind::tap)) add_tap(tap);
+        const auto taps = entries(EntryKind::tap);
+        car_.taps.reserve(taps.size());
+        for (const auto& tap : taps) add_tap(tap);
         add_unrecorded();
         add_unrecorded_system();
         return true;
@@ -64,9 +67,9 @@ class CarReader {
         return others;
     }
 
-    std::vector<Note> notes_at(std::string_view path) const {
+    std::span<const Note> notes_at(std::string_view path) const {
         const auto* live = found_or_null(notes_.live, path);
-        return live == nullptr ? std::vector<Note>() : *live;
+        return live == nullptr ? std::span<const Note>() : *live;
     }
     int withdrawn_at(std::string_view path) const {
         const auto* count = found_or_null(notes_.withdrawn, path);

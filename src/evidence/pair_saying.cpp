@@ -77,7 +77,11 @@ std::vector<std::string> keys_of(std::string_view pair) {
 }
 
 std::optional<WireColour> colour_of(std::string_view key) {
-    return wire_colour_from_code(key.substr(0, key.find(before_mark)));
+    return wire_colour_from_code(colour_code_in(key));
+}
+
+std::string_view colour_code_in(std::string_view key) {
+    return key.substr(0, key.find(before_mark));
 }
 
 std::vector<PairSaying> pair_sayings(std::span<const Note* const> notes) {

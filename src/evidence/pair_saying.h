@@ -29,6 +29,9 @@ std::vector<std::string> keys_of(std::string_view pair);
 
 std::optional<WireColour> colour_of(std::string_view key);
 
+// The colour code in a key.
+std::string_view colour_code_in(std::string_view key);
+
 // What the notes that name a colour say, in their order. A note with one colour takes the pair that holds it, and the
 // other conductor with it, when exactly one pair named in full does; else its pair is that colour alone. REQUIRES the
 // notes outlive the result.

@@ -43,6 +43,7 @@ class PairReader {
   private:
     void read_pair() {
         std::vector<Vote> votes;
+        votes.reserve(sayings_.size());
         for (const auto& saying : sayings_) votes.push_back(vote_of(*saying.note, saying.pair));
         out_.pair = unrecorded_standing_of(votes, known_, year_, withdrawn_, proven_elsewhere_);
         out_.relied_on = relied_on(out_.pair, votes, near_);
@@ -52,6 +53,7 @@ class PairReader {
 
     void read_polarity() {
         std::vector<Vote> votes;
+        votes.reserve(supporting_.size());
         for (const auto& saying : supporting_) {
             if (!saying.positive.empty())
                 votes.push_back(polarity_vote_of(*saying.note, saying.positive));
@@ -78,8 +80,10 @@ class PairReader {
     // What the notes call the positive (or negative) conductor, weighed on the scale of the pair.
     std::vector<ColourClaim> colour_claims(std::string PairSaying::*key) const {
         std::vector<Vote> votes;
+        votes.reserve(sayings_.size());
         for (const auto& saying : sayings_)
-            if (const auto colour = colour_of(saying.*key)) votes.push_back(vote_of(*saying.note, code(*colour)));
+            if (!(saying.*key).empty())
+                votes.push_back(vote_of(*saying.note, std::string(colour_code_in(saying.*key))));
         const Standing standing = standing_of(votes, known_);
         std::vector<ColourClaim> claims;
         for (const auto& claim : standing.claims)

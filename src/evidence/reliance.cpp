@@ -24,13 +24,14 @@ std::vector<NoteReference> relied_on(const Standing& standing, std::span<const V
     for (const Vote& vote : votes)
         if ((!standing.value || vote.value == *standing.value) && !was_struck(standing, vote))
             points[vote.note] = vote.points;
-    std::vector<const Note*> supporting;
-    for (const auto& [id, weight] : points) supporting.push_back(by_id.at(id));
-    std::sort(supporting.begin(), supporting.end(), [&](const Note* a, const Note* b) {
-        return points[a->id] != points[b->id] ? points[a->id] > points[b->id] : is_newer(*a, *b);
+    std::vector<std::pair<int, const Note*>> supporting;
+    for (const auto& [id, weight] : points) supporting.emplace_back(weight, by_id.at(id));
+    std::sort(supporting.begin(), supporting.end(), [](const auto& a, const auto& b) {
+        return a.first != b.first ? a.first > b.first : is_newer(*a.second, *b.second);
     });
     std::vector<NoteReference> references;
-    for (const Note* note : supporting) references.push_back(reference_to(*note));
+    references.reserve(supporting.size());
+    for (const auto& [weight, note] : supporting) references.push_back(reference_to(*note));
     return references;
 }
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include <map>
-#include <set>
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -23,18 +23,18 @@ class Tally {
     Claim claim() const;
 
   private:
-    // Cars of one shop; "" among them is the car nobody told apart.
-    using Cars = std::set<std::string_view>;
-    struct Shop {
-        int best = 0;
-        Cars cars, measured_cars;
-        std::map<std::string_view, Cars> cars_by_method;
+    // One vote of somebody who looked; a car "" is one that nobody told apart.
+    struct Look {
+        std::string_view witness, car, method_word;
+        int points;
+        bool measured;
     };
 
     void keep_best(const Vote& vote);
+    void add_shop(std::span<const Look> looks, Claim& claim) const;
 
     std::string_view value_;
-    std::map<std::string_view, Shop> shops_;
+    std::vector<Look> looks_;
     std::map<std::string_view, int> paper_;  // points by source
     std::vector<RecordId> notes_;            // one may come several times
     std::optional<int> first_year_, last_year_;

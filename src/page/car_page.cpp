@@ -27,25 +27,25 @@ void check_year(const Vehicle& car, std::optional<int> asked) {
                       "leave the year out, or find another car");
 }
 
-void write_years(Html& html, const AskedCar& asked) {
-    const Vehicle& car = asked.facts.vehicle;
+void write_years(Html& html, const CarFacts& facts, const std::string& system) {
+    const Vehicle& car = facts.vehicle;
     if (car.first_year == car.last_year) return;
     FormChoices years = {{"", "any year"}};
     for (int year = car.first_year; year <= car.last_year; ++year)
         years.emplace_back(std::to_string(year), std::to_string(year));
     html.begin("form", {{"method", "get"}, {"action", car_address(car.path)}, {"class", "narrow"}});
-    write_select(html, "year", "Model year", years, asked.facts.year ? std::to_string(*asked.facts.year) : "");
-    if (!asked.system.empty()) write_hidden(html, "system", asked.system);
+    write_select(html, "year", "Model year", years, facts.year ? std::to_string(*facts.year) : "");
+    if (!system.empty()) write_hidden(html, "system", system);
     html.element("button", "Show", {{"type", "submit"}}).end().line();
 }
 
-void write_ways(Html& html, const AskedCar& asked, const PageRequest& request) {
-    const std::string& path = asked.facts.vehicle.path;
-    const std::string year = asked.facts.year ? std::to_string(*asked.facts.year) : std::string();
+void write_ways(Html& html, const CarFacts& facts, const std::string& system, const PageRequest& request) {
+    const std::string& path = facts.vehicle.path;
+    const std::string year = facts.year ? std::to_string(*facts.year) : std::string();
     html.begin("p", {{"class", "ways"}});
-    write_link(html, address("/advice/" + encoded_path(path), {{"system", asked.system}, {"year", year}}),
-               "Which converter", "way");
-    write_link(html, address("/jobs/new/" + encoded_path(path), {{"system", asked.system}, {"year", year}}),
+    write_link(html, address("/advice/" + encoded_path(path), {{"system", system}, {"year", year}}), "Which converter",
+               "way");
+    write_link(html, address("/jobs/new/" + encoded_path(path), {{"system", system}, {"year", year}}),
                request.phone ? "Start a job" : "Job", "way");
     write_link(html, address("/changes/" + encoded_path(path)), "What changed", "way");
     html.end().line();
@@ -91,19 +91,19 @@ std::size_t asked_from(const PageRequest& request) {
     return number != nullptr && *number > 0 ? static_cast<std::size_t>(*number) : 0;
 }
 
-void write_further(Page& page, const AskedCar& asked, std::size_t from, std::size_t left) {
+void write_further(Page& page, const CarFacts& facts, const std::string& system, std::size_t from, std::size_t left) {
     page.html().begin("p", {{"class", "ways"}});
     write_link(page.html(),
-               address("/car/" + encoded_path(asked.facts.vehicle.path),
-                       {{"year", asked.facts.year ? std::to_string(*asked.facts.year) : std::string()},
-                        {"system", asked.system},
+               address("/car/" + encoded_path(facts.vehicle.path),
+                       {{"year", facts.year ? std::to_string(*facts.year) : std::string()},
+                        {"system", system},
                         {"from", std::to_string(from)}}),
                left == 1 ? std::string("One further tap") : fmt::format("{} further taps", left), "way");
     page.html().end().line();
 }
 
 // Taps place by place, from the number in the address on while the page has room; then the way to the others.
-void write_places(Page& page, const TapsAnswer& answer, const AskedCar& asked) {
+void write_places(Page& page, const TapsAnswer& answer, const std::string& system) {
     const std::size_t from = asked_from(page.request());
     std::size_t number = 0, all = 0;
     for (const auto& place : answer.places) all += place.pairs.size() + place.power.size();
@@ -113,34 +113,35 @@ void write_places(Page& page, const TapsAnswer& answer, const AskedCar& asked) {
             number += taps;
             continue;
         }
-        if (number > from && page.is_full()) return write_further(page, asked, number, all - number);
+        if (number > from && page.is_full()) return write_further(page, answer.car, system, number, all - number);
         const std::size_t skipped = from > number ? from - number : 0;
         const std::size_t shown_ones = write_place(page, answer, place, skipped);
         if (skipped + shown_ones < taps)
-            return write_further(page, asked, number + skipped + shown_ones, all - number - skipped - shown_ones);
+            return write_further(page, answer.car, system, number + skipped + shown_ones,
+                                 all - number - skipped - shown_ones);
         number += taps;
     }
 }
 
 PageAnswer car_page(PageDesk& desk, const PageRequest& request) {
     const Catalog& catalog = desk.catalog();
-    const AskedCar asked = asked_car(catalog, request);
-    const TapsAnswer answer = taps_answer(asked.facts, asked.system, catalog.is_practice());
+    auto [facts, system] = asked_car(catalog, request);
+    const TapsAnswer answer = taps_answer(std::move(facts), system, catalog.is_practice());
+    const std::optional<int> year = answer.car.year;
     const Vehicle& car = answer.car.vehicle;
-    Page page(request, answer.practice, car_title(car, asked.facts.year), PagePart::find);
+    Page page(request, answer.practice, car_title(car, year), PagePart::find);
     Html& html = page.html();
     html.begin("h1").text(fmt::format("{} {} {} ", car.make, car.model, car.body));
-    html.element("span", asked.facts.year ? std::to_string(*asked.facts.year) : years_of(car.first_year, car.last_year),
-                 {{"class", "years"}});
+    html.element("span", year ? std::to_string(*year) : years_of(car.first_year, car.last_year), {{"class", "years"}});
     html.end().line();
     if (!answer.car.also.empty())
         html.element("p", fmt::format("{}, {}", car.path, also_words(answer.car.also)), {{"class", "quiet"}});
-    write_years(html, asked);
+    write_years(html, answer.car, system);
     for (const auto& caution : answer.cautions) write_caution(caution.title, caution.text, html);
     html.line();
-    write_systems(html, answer, asked.system);
-    write_ways(html, asked, request);
-    write_places(page, answer, asked);
+    write_systems(html, answer, system);
+    write_ways(html, answer.car, system, request);
+    write_places(page, answer, system);
     write_unrecorded(page, answer);
     write_unknown(html, answer);
     write_fact(html, "Remark", car.remarks);

@@ -86,6 +86,35 @@ bool is_clean_already(std::string_view text) {
     return before != ' ' || text.empty();
 }
 
+std::string_view entity_of(char letter) {
+    switch (letter) {
+        case '&':
+            return "&amp;";
+        case '<':
+            return "&lt;";
+        case '>':
+            return "&gt;";
+        case '"':
+            return "&quot;";
+        case '\'':
+            return "&#39;";
+        default:  // not our enum
+            return {};
+    }
+}
+
+// What lies between two letters that need an entity is added at once.
+void add_escaped(std::string& out, std::string_view text) {
+    std::size_t added = 0;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const std::string_view entity = entity_of(text[at]);
+        if (entity.empty()) continue;
+        out.append(text, added, at - added).append(entity);
+        added = at + 1;
+    }
+    out.append(text, added);
+}
+
 }  // namespace
 
 std::string clean_words(std::string_view text) {
@@ -153,27 +182,15 @@ bool has_known_width(std::string_view text) {
 
 std::string xml_escaped(std::string_view text) {
     std::string out;
-    for (const char letter : text) switch (letter) {
-            case '&':
-                out += "&amp;";
-                break;
-            case '<':
-                out += "&lt;";
-                break;
-            case '>':
-                out += "&gt;";
-                break;
-            case '"':
-                out += "&quot;";
-                break;
-            case '\'':
-                out += "&#39;";
-                break;
-            default:  // not our enum
-
-                out += letter;
-        }
+    add_escaped(out, text);
     return out;
+}
+
+void add_xml_words(std::string& out, std::string_view text) {
+    if (is_clean_already(text))
+        add_escaped(out, text);
+    else
+        add_escaped(out, clean_words(text));
 }
 
 }  // namespace tapbook

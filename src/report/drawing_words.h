@@ -35,4 +35,8 @@ bool has_known_width(std::string_view text);
 // "&" and the other four written as entities, for text and attributes.
 std::string xml_escaped(std::string_view text);
 
+// Adds the clean words of `text`, escaped, to `out`: clean_words() and xml_escaped() in one, without copies of what
+// neither of them changes.
+void add_xml_words(std::string& out, std::string_view text);
+
 }  // namespace tapbook

@@ -18,9 +18,12 @@ bool is_plain_in_css(char letter) {
 }  // namespace
 
 void Html::tag(std::string_view element, HtmlAttributes attributes) {
-    out_ += fmt::format("<{}", element);
-    for (const auto& [name, value] : attributes)
-        out_ += fmt::format(" {}=\"{}\"", name, xml_escaped(clean_words(value)));
+    out_.append("<").append(element);
+    for (const auto& [name, value] : attributes) {
+        out_.append(" ").append(name).append("=\"");
+        add_xml_words(out_, value);
+        out_ += '"';
+    }
 }
 
 Html& Html::begin(std::string_view element, HtmlAttributes attributes) {
@@ -31,7 +34,7 @@ Html& Html::begin(std::string_view element, HtmlAttributes attributes) {
 }
 
 Html& Html::end() {
-    out_ += fmt::format("</{}>", open_.back());
+    out_.append("</").append(open_.back()).append(">");
     open_.pop_back();
     return *this;
 }
@@ -49,12 +52,10 @@ Html& Html::element(std::string_view element, std::string_view words, HtmlAttrib
 Html& Html::text(std::string_view words) {
     // The cleaning takes spaces off both ends; one of each belongs to the words around an element.
     const bool before = words.starts_with(' '), after = words.size() > 1 && words.ends_with(' ');
-    const std::string clean = clean_words(words);
-    if (clean.empty()) {
-        out_ += before ? " " : "";
-        return *this;
-    }
-    out_ += (before ? " " : "") + xml_escaped(clean) + (after ? " " : "");
+    if (before) out_ += ' ';
+    const std::size_t start = out_.size();
+    add_xml_words(out_, words.substr(before ? 1 : 0, words.size() - (before ? 1 : 0) - (after ? 1 : 0)));
+    if (after && out_.size() > start) out_ += ' ';
     return *this;
 }
 

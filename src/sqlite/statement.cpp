@@ -115,8 +115,12 @@ std::string_view Statement::blob(int column) const {
     return bytes_of(bytes, sqlite3_column_bytes(statement_, column));
 }
 
+// The type is asked for once where the cell is what nearly every cell is: a note has fifty, most of them NULL.
 std::optional<std::int64_t> Statement::optional_integer(int column) const {
-    return is_null(column) ? std::nullopt : std::optional(integer(column));
+    const int type = type_of(column);
+    if (type == SQLITE_NULL) return std::nullopt;
+    if (type == SQLITE_INTEGER) return sqlite3_column_int64(statement_, column);
+    return integer(column);
 }
 
 std::optional<double> Statement::optional_real(int column) const {

@@ -1,6 +1,7 @@
 // See day.h.
 #include "trade/day.h"
 
+#include <fmt/compile.h>
 #include <fmt/format.h>
 
 #include <chrono>
@@ -31,7 +32,8 @@ std::optional<std::int64_t> day_number(std::string_view text) {
 
 std::string day_text(std::int64_t day) {
     const std::chrono::year_month_day date{std::chrono::sys_days{std::chrono::days{day}}};
-    return fmt::format("{:04}-{:02}-{:02}", int(date.year()), unsigned(date.month()), unsigned(date.day()));
+    return fmt::format(FMT_COMPILE("{:04}-{:02}-{:02}"), int(date.year()), unsigned(date.month()),
+                       unsigned(date.day()));
 }
 
 }  // namespace tapbook

@@ -110,9 +110,11 @@ RecordId record_id(std::string_view line) {
 
 std::string to_hex(const RecordId& id) {
     constexpr std::string_view digits = "0123456789abcdef";
-    std::string hex;
-    hex.reserve(2 * id.size());
-    for (const unsigned char byte : id) hex += {digits[byte >> 4], digits[byte & 15]};
+    std::string hex(2 * id.size(), '0');
+    for (std::size_t i = 0; i < id.size(); ++i) {
+        hex[2 * i] = digits[id[i] >> 4];
+        hex[2 * i + 1] = digits[id[i] & 15];
+    }
     return hex;
 }
 

@@ -84,8 +84,9 @@ std::optional<WireColour> wire_colour_of(std::span<const Hue> hues) {
 }
 
 std::string code(const WireColour& colour) {
-    std::string text;
-    for (const Hue& hue : hues(colour)) text.append(text.empty() ? "" : "/").append(code(hue));
+    std::string text = code(colour.base);
+    if (colour.first_stripe) text.append("/").append(code(*colour.first_stripe));
+    if (colour.second_stripe) text.append("/").append(code(*colour.second_stripe));
     return text;
 }
 

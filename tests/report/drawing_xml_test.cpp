@@ -3,10 +3,12 @@
 #include <catch2/catch.hpp>
 #include <sstream>
 
+#include <map>
 #include <set>
 
 #include "drawing_dice.h"
 #include "report/drawing_words.h"
+#include "report/html.h"
 #include "xml_reader.h"
 
 using namespace tapbook;
@@ -101,4 +103,46 @@ TEST_CASE("a cut text ends in an ellipsis, is a beginning of the whole, and neve
         }
         for (const auto& line : wrapped_words(whole, room, 3)) RC_ASSERT(words_width(line) <= room);
     }));
+}
+
+namespace {
+
+// Letter by letter, with the five entities of https://www.w3.org/TR/xml/#sec-predefined-ent and a number for one.
+std::string escaped_letter_by_letter(const std::string& text) {
+    const std::map<char, std::string> entities = {
+        {'&', "&amp;"}, {'<', "&lt;"}, {'>', "&gt;"}, {'"', "&quot;"}, {'\'', "&#39;"}};
+    std::string out;
+    for (const char letter : text) out += entities.contains(letter) ? entities.at(letter) : std::string(1, letter);
+    return out;
+}
+
+std::string mixed_text() {
+    const auto pieces = *rc::gen::container<std::vector<std::string>>(rc::gen::element<std::string>(
+        "a", "b", " ", " ", "&", "<", ">", "\"", "'", "\n", "\x01", "\u00e9", "\u202e", "\xff"));
+    std::string text;
+    for (const auto& piece : pieces) text += piece;
+    return text;
+}
+
+}  // namespace
+
+TEST_CASE("words added to a text are the clean words, escaped letter by letter") {
+    REQUIRE(rc::check([] {
+        const std::string text = mixed_text();
+        std::string added = "before";
+        add_xml_words(added, text);
+        RC_ASSERT(added == "before" + escaped_letter_by_letter(clean_words(text)));
+        RC_ASSERT(xml_escaped(text) == escaped_letter_by_letter(text));
+    }));
+}
+
+TEST_CASE("text in a page keeps one blank at each end that had one, and where nothing is left the first alone") {
+    REQUIRE(rc::check([] {
+        const std::string text = mixed_text(), clean = escaped_letter_by_letter(clean_words(text));
+        const std::string before = text.starts_with(' ') ? " " : "";
+        const std::string after = !clean.empty() && text.size() > 1 && text.ends_with(' ') ? " " : "";
+        RC_ASSERT(Html().text(text).take() == before + clean + after);
+    }));
+    CHECK(Html().begin("a", {{"title", " x<  y"}}).text(" b & c ").end().take() ==
+          "<a title=\"x&lt; y\"> b &amp; c </a>");
 }
