@@ -2,6 +2,8 @@
 // there is none.
 #include <fmt/format.h>
 
+#include <span>
+
 #include "page/page_html.h"
 #include "page/pages.h"
 
@@ -57,16 +59,15 @@ void write_found(Html& html, const Catalog& catalog, const std::string& words) {
                      {{"class", "quiet"}});
 }
 
+// The newest ones; who left so many open finds the others in the list of jobs.
 void write_open_jobs(Html& html, const Catalog& catalog) {
-    bool is_first = true;
-    std::vector<VehicleName> names;
-    for (const auto& job : catalog.jobs()) {
-        if (job.state != JobState::open) continue;
-        if (is_first) {
-            names = catalog.vehicle_names();
-            html.begin("section").element("h2", "Open jobs").begin("ul", {{"class", "rows"}}).line();
-        }
-        is_first = false;
+    auto jobs = catalog.jobs();
+    std::erase_if(jobs, [](const ShopJob& job) { return job.state != JobState::open; });
+    if (jobs.empty()) return;
+    const auto names = catalog.vehicle_names();
+    const std::size_t older = jobs.size() > most_hits ? jobs.size() - most_hits : 0;
+    html.begin("section").element("h2", "Open jobs").begin("ul", {{"class", "rows"}}).line();
+    for (const auto& job : std::span(jobs).subspan(older)) {
         const auto name =
             std::find_if(names.begin(), names.end(), [&](const VehicleName& one) { return one.path == job.vehicle; });
         const std::string car =
@@ -75,7 +76,13 @@ void write_open_jobs(Html& html, const Catalog& catalog) {
         html.element("code", job.code).text(" ").element("b", car).text(" ");
         html.element("span", job.customer, {{"class", "quiet"}}).end().end().line();
     }
-    if (!is_first) html.end().end().line();
+    html.end();
+    if (older > 0) {
+        html.begin("p");
+        write_link(html, "/jobs", fmt::format("{} older ones", older), "more");
+        html.end();
+    }
+    html.end().line();
 }
 
 // A sheet's code leads to its job, when there is one.

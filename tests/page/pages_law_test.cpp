@@ -149,6 +149,26 @@ TEST_CASE("a page is at most 60 KB however large the car and the shelf are") {
     }
 }
 
+TEST_CASE("with hundreds of open jobs the first page shows the newest and leads to the others") {
+    shop::Shop shop;
+    Catalog catalog = Catalog::open(shop.server.place.catalog, Access::write);
+    const RandomSource dice = repeatable_random("many jobs");
+    for (int i = 0; i < 200; ++i) {
+        JobStart start;
+        start.vehicle = shop.car;
+        start.system = "base";
+        start.customer = "customer " + std::to_string(i) + std::string(100, 'x');
+        catalog.start_job(start, "2026-05-04", dice);
+    }
+    const std::string page = shop.server.ask(get_here("/")).body;
+    CHECK(page.size() <= most_page_bytes);
+    CHECK(page.find("customer 199x") != std::string::npos);
+    CHECK(page.find("customer 170x") != std::string::npos);
+    CHECK(page.find("customer 169x") == std::string::npos);
+    CHECK(page.find("<a href=\"/jobs\" class=\"more\">171 older ones</a>") != std::string::npos);
+    CHECK(shop.server.ask(get_here("/jobs")).body.size() <= most_page_bytes);
+}
+
 TEST_CASE("a car of many places is read page by page, and no tap is left out or shown twice") {
     const int many = 60;
     shop::Shop shop(shop::plain, many, 1);
