@@ -85,8 +85,6 @@ FormChoices tap_choices(const CarFacts& car, std::string_view system) {
     return list;
 }
 
-const FormChoices no_amplifier = {{"", "none chosen yet"}};
-
 void write_question(Html& html, const Catalog& catalog, const AskedCar& asked, const PageRequest& request,
                     std::string_view system) {
     const auto typed = [&](std::string_view name) { return request.query.text(name).value_or(""); };

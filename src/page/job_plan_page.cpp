@@ -116,7 +116,6 @@ FormChoices tap_choices(const CarFacts& car, std::string_view system, bool is_po
     return list;
 }
 
-const FormChoices no_amplifier = {{"", "none chosen yet"}};
 const FormChoices other_converters = {{"", "the best"}, {"direct", "none: the amplifier's own input"}};
 
 // Puts the paths of the parts in the place of what was typed for them.

@@ -16,6 +16,8 @@ inline constexpr std::size_t longest_part_list = 60;
 FormChoices amplifier_choices(const Catalog& catalog);
 FormChoices converter_choices(const Catalog& catalog);
 
+inline const FormChoices no_amplifier = {{"", "none chosen yet"}};  // stands before the amplifiers
+
 // What was meant by the words typed or chosen: a path or one of the `others` ("" among them), or what is wrong.
 struct ChosenPart {
     std::string path;
